@@ -1,0 +1,99 @@
+// The resolved plan: features with sealed numbers, stages, and what the owner said. Words only.
+
+import type { Path, Place } from "./path.ts";
+import type { NumberBook, Quantity, Spot } from "./quantity.ts";
+
+/** The forms that a feature can take on the ground. Plane metres. */
+export type Shape =
+  | { readonly form: "point"; readonly at: Spot }
+  | { readonly form: "line"; readonly line: readonly Spot[]; readonly width?: Quantity<"length"> }
+  | { readonly form: "outline"; readonly outline: readonly Spot[]; readonly holes: readonly (readonly Spot[])[] }
+  | { readonly form: "circle"; readonly centre: Spot; readonly across: Quantity<"length"> };
+
+/** A property of a feature: a sealed number, a word, a flag, a point, a list, or a group of properties. */
+export type Property = Quantity | Spot | string | boolean | readonly Property[] | Properties;
+export interface Properties {
+  readonly [name: string]: Property | undefined;
+}
+
+/** One thing in the plan. `from` is the stage at whose end it stands; `until` the stage at whose start it goes. */
+export interface Feature {
+  readonly kind: string;
+  readonly name: string;
+  readonly place: Place;
+  readonly existing: boolean;
+  readonly from: number;
+  readonly until: number | null;
+  readonly shape: Shape | null;
+  readonly properties: Properties;
+  /** Set on a part of a feature that is a subject by itself (a drain run, an opening): the whole it belongs to. */
+  readonly partOf?: Feature;
+}
+
+/** An agreed departure from a rule, as the plan states it. */
+export interface Departure {
+  readonly rule: string;
+  readonly features: readonly string[];
+  readonly because: string;
+  readonly agreedBy: string;
+  readonly review: string;
+  readonly place: Place;
+}
+
+/** A limit the owner brings to the plan (a permit, a letter). It stands before every published row. */
+export interface LocalLimit {
+  readonly rule: string;
+  readonly grades: unknown;
+  readonly from: string;
+  readonly standing: string;
+  readonly place: Place;
+}
+
+/** The whole plan, resolved. */
+export interface Plan {
+  readonly file: string;
+  readonly title: string;
+  readonly places: readonly string[];
+  readonly asOf: string | null;
+  readonly stages: readonly string[];
+  readonly none: readonly string[];
+  readonly features: readonly Feature[];
+  readonly pegs: ReadonlyMap<string, Spot>;
+  readonly departures: readonly Departure[];
+  readonly localLimits: readonly LocalLimit[];
+  readonly numbers: NumberBook;
+  /** Kinds that were read but that this version builds nothing from; named in `not_checked`. */
+  readonly notBuilt: readonly { readonly kind: string; readonly names: readonly string[] }[];
+  /** What was assumed where the plan is silent (building tolerance, tape handling), for the foot of the report. */
+  readonly assumed: readonly string[];
+}
+
+/** `fence "goat paddock"`: how a feature is called in a sentence. */
+export function featureWords(feature: Feature): string {
+  return `${feature.kind} "${feature.name}"`;
+}
+
+/** A property by its dotted name (`retains.height`), or undefined where any step is missing. */
+export function propertyOf(feature: Feature, dotted: string): Property | undefined {
+  let at: Property | undefined = feature.properties;
+  for (const step of dotted.split(".")) {
+    if (at === undefined || typeof at !== "object" || Array.isArray(at)) return undefined;
+    at = (at as Properties)[step];
+  }
+  return at;
+}
+
+/** Whether a property is a sealed number. */
+export function isQuantity(property: Property | undefined): property is Quantity {
+  return typeof property === "object" && property !== null && "dimension" in property && "id" in property;
+}
+
+/** Whether a property is a point. */
+export function isSpot(property: Property | undefined): property is Spot {
+  return typeof property === "object" && property !== null && "east" in property && "north" in property;
+}
+
+/** The file path of a property of a feature. */
+export function propertyPath(feature: Feature, dotted: string): Path {
+  return [...feature.place.path, ...dotted.split(".")];
+}
