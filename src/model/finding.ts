@@ -1,6 +1,7 @@
 // Verdicts, findings, needs, and the report that gathers them. The printers see only this page of words.
 
 import type { Grade, Seen, Stakes, Standing } from "./card.ts";
+import type { Dimension } from "./quantity.ts";
 import type { Problem } from "./problem.ts";
 import type { Witness } from "./reading.ts";
 
@@ -97,6 +98,9 @@ export interface Finding {
   readonly fingerprint: string;
   /** Short name of the reading for the mark line (`rise asked for`). */
   readonly reading: string;
+  /** Dimension of the reading and the unit it is printed in (see `units.ts`). */
+  readonly dimension: Dimension;
+  readonly shown_in: string;
   /** True where the one-sided changes of the reading differ by more than a fifth, so that the larger was taken. */
   readonly kinked: boolean;
   /** Which part of the doubt decides: what was surveyed, what is still to be built, or our own search. */

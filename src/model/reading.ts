@@ -83,5 +83,9 @@ export interface Measure {
   readonly parameters: Readonly<Record<string, ParameterForm>>;
   /** Words its reading: slots are role names and `found`: `from {stand} a rise of {found} clears it`. */
   readonly phrase: string;
+  /** Short name of the quantity for the mark line: `rise asked for`, `clear width`. */
+  readonly shortName: string;
+  /** Unit in which it is printed where that is not the usual one of its dimension (`mm`, `1 in`, `deg`). */
+  readonly shownIn?: string;
   readonly find: (subject: Subject, scene: Scene, parameters: Parameters) => Found;
 }
