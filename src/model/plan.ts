@@ -24,6 +24,8 @@ export interface Feature {
   readonly existing: boolean;
   readonly from: number;
   readonly until: number | null;
+  /** True where `until` is not the end of the thing but of this version of it (plan key `changes`). */
+  readonly superseded?: boolean;
   readonly shape: Shape | null;
   readonly properties: Properties;
   /** Set on a part of a feature that is a subject by itself (a drain run, an opening): the whole it belongs to. */
@@ -49,6 +51,13 @@ export interface LocalLimit {
   readonly place: Place;
 }
 
+/** A levelled place: ground where `of` is absent, else a named spot of a feature (foot, top, invert). */
+export interface LevelledPlace {
+  readonly spot: Spot | null;
+  readonly level: Quantity<"length">;
+  readonly of?: { readonly feature: string; readonly at?: number; readonly part: "foot left" | "foot right" | "foot" | "top" | "invert" | "cover" | "floor" };
+}
+
 /** The whole plan, resolved. */
 export interface Plan {
   readonly file: string;
@@ -59,6 +68,7 @@ export interface Plan {
   readonly none: readonly string[];
   readonly features: readonly Feature[];
   readonly pegs: ReadonlyMap<string, Spot>;
+  readonly levels: readonly LevelledPlace[];
   readonly departures: readonly Departure[];
   readonly localLimits: readonly LocalLimit[];
   readonly numbers: NumberBook;

@@ -39,6 +39,8 @@ export interface Spot {
   readonly east: Quantity<"length">;
   readonly north: Quantity<"length">;
   readonly name?: string;
+  /** Reduced level where the level book or the plan gives one. */
+  readonly level?: Quantity<"length">;
 }
 
 /**
