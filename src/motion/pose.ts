@@ -1,0 +1,64 @@
+// Where a vehicle stands and how it moves: poses and arcs.
+
+/** Rear-axle midpoint in plan metres and heading in radians, counter-clockwise from the x axis. */
+export interface Pose {
+  readonly x: number;
+  readonly y: number;
+  readonly heading: number;
+}
+
+/** A piece of path of constant curvature: curvature in 1/m, left positive; length in m, negative when reversing. */
+export interface Arc {
+  readonly curvature: number;
+  readonly length: number;
+}
+
+export type Gear = "forward" | "reverse";
+
+/** Below this curvature (1/m) an arc is treated as straight: over 100 m it bends by 5 micrometres. */
+export const straightCurvature = 1e-9;
+
+/**
+ * Pose after an arc of signed length s and curvature k: with a = k s,
+ * dx = s sinc(a/2) cos(heading + a/2), dy the same with sin; the chord of a circle, exact also for k -> 0.
+ */
+export function poseAfter(pose: Pose, arc: Arc): Pose {
+  const turned = arc.curvature * arc.length;
+  const half = turned / 2;
+  const chord = arc.length * (Math.abs(half) < 1e-8 ? 1 : Math.sin(half) / half);
+  return {
+    x: pose.x + chord * Math.cos(pose.heading + half),
+    y: pose.y + chord * Math.sin(pose.heading + half),
+    heading: pose.heading + turned,
+  };
+}
+
+/** Poses at the start of a path and after each of its arcs. */
+export function posesAlong(start: Pose, arcs: readonly Arc[]): Pose[] {
+  const poses = [start];
+  let at = start;
+  for (const arc of arcs) {
+    at = poseAfter(at, arc);
+    poses.push(at);
+  }
+  return poses;
+}
+
+/** Number of changes of direction of a path; arcs of no length do not count. */
+export function directionChanges(arcs: readonly Arc[]): number {
+  let changes = 0;
+  let before = 0;
+  for (const { length } of arcs) {
+    const sign = Math.sign(length);
+    if (sign === 0) continue;
+    if (before !== 0 && sign !== before) changes += 1;
+    before = sign;
+  }
+  return changes;
+}
+
+/** An angle brought between -pi and pi. */
+export function wrapAngle(angle: number): number {
+  const turn = 2 * Math.PI;
+  return angle - turn * Math.round(angle / turn);
+}
