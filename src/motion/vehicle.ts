@@ -34,10 +34,6 @@ export interface TurningRadius {
 export const tyrePatchLength = 0.2;
 export const tyrePatchWidth = 0.2;
 
-/** Length on the ground, and width, of the patch by which a tyre is represented, m (method constant, PRACTICE). */
-export const tyrePatchLength = 0.2;
-export const tyrePatchWidth = 0.2;
-
 /** Length over all of a body, m. */
 export function overallLength(body: VehicleBody): number {
   return body.frontOverhang + body.wheelbase + body.rearOverhang;
