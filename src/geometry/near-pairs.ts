@@ -1,0 +1,112 @@
+// Every place where two figures come near: each vertex of one against each side of the other, within a reach.
+
+import { crossingPairs } from "./crossing-pairs.ts";
+import { neighboursOf, sideAt, sideCount, type Chain, type Figure } from "./figure.ts";
+import { nearestSide, type VertexAndSide } from "./nearest.ts";
+import { sideOf } from "./orientation.ts";
+import type { Point } from "./point.ts";
+import { whereInPolygon } from "./polygon.ts";
+import { signedArea } from "./ring.ts";
+import { footOn, leftOf, type Segment } from "./segment.ts";
+
+/**
+ * One such place. `distance` in metres is below 0 where the vertex lies inside the other area, or has crossed over
+ * the other line: then it is the depth. `outside` is the side of the segment (1 left, -1 right) on which the
+ * distance counts above 0, so that it can be worked out again with moved points: see `pairDistance`.
+ */
+export interface NearPair extends VertexAndSide {
+  readonly how: "apart" | "inside" | "crossing";
+  readonly outside: 1 | -1;
+  readonly distance: number;
+  readonly at: Point;
+  readonly foot: Point;
+}
+
+/**
+ * Every vertex of one figure against every side of the other whose distance is at most `reach` metres, in the
+ * order of the indexes. A vertex inside the other area is paired with its nearest side only, whatever the reach;
+ * two sides that cross are paired through the end that has least way back. The least `distance` of the list is
+ * the clear distance where the figures are apart, and below 0 where they overlap.
+ */
+export function nearestPairs(a: Figure, b: Figure, reach: number): readonly NearPair[] {
+  return [
+    ...vertexPairs({ figure: a, other: b, vertexOf: "a" }, reach),
+    ...vertexPairs({ figure: b, other: a, vertexOf: "b" }, reach),
+    ...crossingPairs(a, b),
+  ];
+}
+
+/**
+ * Distance of a pair with its points moved, metres, keeping what was decided before: smooth through 0 as long as
+ * the foot lies within the side, and continuing past its ends as the distance to the end.
+ */
+export function pairDistance(pair: Pick<NearPair, "how" | "outside">, at: Point, side: Segment): number {
+  const { share, distance } = footOn(side, at);
+  const within = share > 0 && share < 1;
+  if (within) return pair.outside * leftOf(side, at) || 0;
+  return pair.how === "apart" ? distance : -distance || 0;
+}
+
+interface Task {
+  readonly figure: Figure;
+  readonly other: Figure;
+  readonly vertexOf: "a" | "b";
+}
+
+function vertexPairs(task: Task, reach: number): readonly NearPair[] {
+  const pairs: NearPair[] = [];
+  for (const [chain, { points }] of task.figure.chains.entries()) {
+    for (const [vertex, at] of points.entries()) {
+      const place = { vertexOf: task.vertexOf, chain, vertex, at };
+      const inside = task.other.area !== null && whereInPolygon(task.other.area, at) === "inside";
+      if (inside) pairs.push(...insidePair(task.other, place));
+      else pairs.push(...apartPairs(task, place, reach));
+    }
+  }
+  return pairs;
+}
+
+interface Corner {
+  readonly vertexOf: "a" | "b";
+  readonly chain: number;
+  readonly vertex: number;
+  readonly at: Point;
+}
+
+function insidePair(other: Figure, corner: Corner): readonly NearPair[] {
+  const found = nearestSide(other, corner.at);
+  if (found === null) return [];
+  const { sideChain, side, foot, distance } = found;
+  const now = sideOf(...sideAt(other.chains[sideChain] as Chain, side), corner.at);
+  return [{ ...corner, sideChain, side, foot, how: "inside", outside: now > 0 ? -1 : 1, distance: -distance }];
+}
+
+function apartPairs({ figure, other }: Task, corner: Corner, reach: number): readonly NearPair[] {
+  const pairs: NearPair[] = [];
+  for (const [sideChain, chain] of other.chains.entries()) {
+    for (let side = 0; side < sideCount(chain); side++) {
+      const segment = sideAt(chain, side);
+      const { foot, distance } = footOn(segment, corner.at);
+      if (!(distance <= reach)) continue;
+      const now = sideOf(...segment, corner.at);
+      const outside = now !== 0 ? now : (outerSide(other, sideChain) ?? sideOfNeighbours(figure, corner, segment));
+      pairs.push({ ...corner, sideChain, side, foot, how: "apart", outside, distance });
+    }
+  }
+  return pairs;
+}
+
+/** The side of the segments of an area's ring on which the area does not lie; null for a figure that is no area. */
+function outerSide(figure: Figure, sideChain: number): 1 | -1 | null {
+  if (figure.area === null) return null;
+  const points = (figure.chains[sideChain] as Chain).points;
+  const onTheRight = signedArea(points) > 0;
+  return onTheRight === (sideChain === 0) ? -1 : 1;
+}
+
+/** For a vertex that lies on the other line itself: the side from which its own figure reaches there. */
+function sideOfNeighbours(figure: Figure, { chain, vertex }: Corner, segment: Segment): 1 | -1 {
+  let balance = 0;
+  for (const point of neighboursOf(figure.chains[chain] as Chain, vertex)) balance += sideOf(...segment, point);
+  return balance < 0 ? -1 : 1;
+}
