@@ -1,0 +1,220 @@
+// The check: every card on every subject at every stage, folded, judged, worded and gathered.
+
+import type { Card, Rulebook, Stakes } from "../model/card.ts";
+import { type Finding, type Need, type Verdict, verdictOrder } from "../model/finding.ts";
+import type { Place, Position } from "../model/path.ts";
+import type { Feature, Plan } from "../model/plan.ts";
+import type { Read } from "../model/quantity.ts";
+import type { Measure } from "../model/reading.ts";
+import { compose, type ComposeContext } from "./compose.ts";
+import { type ReadRequirement, withDepartures, withLocalLimits } from "./departures.ts";
+import { evaluate, type EvaluationContext, type Outcome, worseOutcome } from "./evaluate.ts";
+import { gatherNeeds, needsOf, type OpenNeed } from "./needs.ts";
+import { solveRemedies } from "./remedies.ts";
+import { chainOf } from "./rows.ts";
+import { type Extent, extentOf, subjectsOf } from "./select.ts";
+import { unsaidSentence } from "./sentence.ts";
+import { readPlain } from "./spread.ts";
+import { rememberer, type StageView, stageViews } from "./stages.ts";
+import { fingerprint } from "./fingerprint.ts";
+
+export interface CheckRequest {
+  readonly plan: Plan;
+  readonly rulebook: Rulebook;
+  readonly measures: ReadonlyMap<string, Measure>;
+  readonly asOf: string;
+  readonly places: readonly string[];
+  /** Indexes of the stages to check. */
+  readonly stages: readonly number[];
+  readonly option: string | null;
+  readonly locate: (place: Place) => Position;
+  readonly readRequirement: ReadRequirement;
+  readonly parts: (standing: readonly Feature[], read: Read) => readonly Feature[];
+  readonly remedies: boolean;
+}
+
+export interface Checked {
+  readonly findings: readonly Finding[];
+  readonly needs: readonly Need[];
+  readonly rules: readonly { readonly rule: string; readonly title: string; readonly counts: Readonly<Record<Verdict, number>> }[];
+}
+
+/** An outcome of one about-feature and row with the others folded beneath it, and the stages it holds in. */
+interface Folded {
+  readonly outcome: Outcome;
+  readonly others: readonly Outcome[];
+  readonly stages: number[];
+}
+
+/** Runs all cards on a plan. Pure: the same request gives the same answer. */
+export function check(request: CheckRequest): Checked {
+  const { plan, rulebook } = request;
+  const read = readPlain(plan.numbers);
+  const cards = withLocalLimits(rulebook.cards, plan, request.readRequirement);
+  const chains = request.places.length > 0 ? request.places.map((place) => chainOf(place, rulebook.places)) : [["anywhere"]];
+  const views = stageViews(plan, request.stages, read, (standing) => request.parts(standing, read));
+  const extents = new Map<Feature, Extent | null>();
+  const extent = (feature: Feature) => {
+    const known = extents.get(feature);
+    if (known !== undefined) return known;
+    const made = extentOf(feature.shape, read);
+    extents.set(feature, made);
+    return made;
+  };
+  const base = { rulebook, measures: request.measures, book: plan.numbers, read, chains };
+  const run: Run = { request, cards, views, extent, base, compose: { rulebook, book: plan.numbers, read, stages: plan.stages, option: request.option, locate: request.locate } };
+  const perCard = cards.map((card) => checkCard(card, run));
+  const findings = withDepartures(perCard.flatMap((result) => result.findings), plan.departures, request.asOf);
+  return {
+    findings: [...findings].sort(byWeight),
+    needs: gatherNeeds(perCard.flatMap((result) => result.open), request.locate),
+    rules: cards.map((card, index) => ({ rule: card.id, title: card.title, counts: countVerdicts(findings.filter((finding) => finding.rule === card.id), perCard[index]?.notBearing ?? 0) })),
+  };
+}
+
+interface Run {
+  readonly request: CheckRequest;
+  readonly cards: readonly Card[];
+  readonly views: readonly StageView[];
+  readonly extent: (feature: Feature) => Extent | null;
+  readonly base: Omit<EvaluationContext, "scene">;
+  readonly compose: ComposeContext;
+}
+
+interface CardResult {
+  readonly findings: readonly Finding[];
+  readonly open: readonly OpenNeed[];
+  readonly notBearing: number;
+}
+
+function checkCard(card: Card, run: Run): CardResult {
+  const unsaid = hazardUnsaid(card, run);
+  if (unsaid) return unsaid;
+  const folded = new Map<string, Folded[]>();
+  const remember = rememberer();
+  for (const view of run.views) {
+    const outcomes = subjectsOf(card, view.standing, run.extent).flatMap((subject) => remember(card.id, subject, view, () => evaluate(card, subject, { ...run.base, scene: view.scene })));
+    for (const group of foldByAbout(card, outcomes)) addStage(folded, group, view.stage);
+  }
+  const all = [...folded.values()].flat();
+  const bearing = all.filter(({ outcome }) => outcome.verdict !== "does-not-bear");
+  const findings = bearing.map((entry) => withRemedies(compose(entry.outcome, entry.others, entry.stages, run.compose), entry, run));
+  const open = bearing.flatMap(({ outcome }) => (outcome.verdict === "not-given" ? needsOf(outcome) : []));
+  return { findings, open, notBearing: bearing.length > 0 ? all.length - bearing.length : Math.max(1, all.length) };
+}
+
+/** One group per about-feature and row: its worst outcome first. With `report: each` every pair is a group. */
+function foldByAbout(card: Card, outcomes: readonly Outcome[]): readonly { key: string; outcome: Outcome; others: readonly Outcome[] }[] {
+  const groups = new Map<string, Outcome[]>();
+  for (const outcome of outcomes) {
+    const about = outcome.subject[card.about.role];
+    const other = card.against ? outcome.subject[card.against.role] : undefined;
+    const key = [about?.name, card.report === "each" ? other?.name : "", outcome.limit?.id ?? ""].join("\n");
+    groups.set(key, [...(groups.get(key) ?? []), outcome]);
+  }
+  return [...groups].map(([key, group]) => {
+    const worst = group.reduce((a, b) => (worseOutcome(b, a) ? b : a));
+    const others = group.filter((outcome) => outcome !== worst && outcome.judged);
+    return { key, outcome: worst, others };
+  });
+}
+
+/** Findings alike in several stages are one. */
+function addStage(folded: Map<string, Folded[]>, group: { key: string; outcome: Outcome; others: readonly Outcome[] }, stage: number): void {
+  const kept = folded.get(group.key) ?? [];
+  folded.set(group.key, kept);
+  const same = kept.find((entry) => entry.outcome === group.outcome);
+  if (same) same.stages.push(stage);
+  else kept.push({ outcome: group.outcome, others: group.others, stages: [stage] });
+}
+
+/** A card of safety stakes whose hazard is neither in the plan nor under `none` is asked for once. */
+function hazardUnsaid(card: Card, run: Run): CardResult | null {
+  const { plan } = run.request;
+  if (!card.hazard || card.stakes !== "safety" || plan.none.includes(card.hazard)) return null;
+  const kinds = [...card.about.kinds, ...(card.against?.kinds ?? [])];
+  const drawn = plan.features.some((feature) => kinds.includes(feature.kind) && (feature.kind === hazardKind(card) || hazardKind(card) === null));
+  if (drawn) return null;
+  const sentence = unsaidSentence(card);
+  const first = run.views[0]?.stage ?? 0;
+  const finding: Finding = {
+    rule: card.id,
+    verdict: "not-given",
+    reason: "unsaid",
+    grade: "must",
+    stakes: card.stakes,
+    stage: plan.stages[first] ?? "",
+    stages: run.views.map((view) => plan.stages[view.stage] ?? ""),
+    option: run.request.option,
+    features: [],
+    found: null,
+    wanted: null,
+    probability: null,
+    sentence,
+    remedies: [],
+    cautions: card.cautions,
+    defers_to: card.defersTo,
+    doubts: [],
+    at: [],
+    witness: [],
+    others: [],
+    fingerprint: fingerprint(card.id, [], "unsaid", run.request.option),
+    reading: run.request.measures.get(card.measure)?.shortName ?? "",
+    dimension: card.dimension,
+    shown_in: "",
+    kinked: false,
+    decided_by: null,
+  };
+  const open: OpenNeed = { path: "none", asks: `whether there are ${card.hazard}: draw them, or list them under none`, unit: "", rule: card.id, stakes: card.stakes, reason: "unsaid", place: { file: plan.file, path: ["none"] } };
+  return { findings: [finding], open: [open], notBearing: 0 };
+}
+
+/** The kind whose presence answers a card's hazard: the second role's where there is one, else the first's. */
+function hazardKind(card: Card): string | null {
+  const kinds = card.against?.kinds ?? card.about.kinds;
+  return kinds.length === 1 ? (kinds[0] ?? null) : null;
+}
+
+function withRemedies(finding: Finding, entry: Folded, run: Run): Finding {
+  if (!run.request.remedies || (finding.verdict !== "not-met" && finding.verdict !== "undecided")) return finding;
+  const view = run.views.find((candidate) => candidate.stage === entry.stages[0]);
+  if (!view) return finding;
+  const context: EvaluationContext = { ...run.base, scene: view.scene };
+  const remedies = solveRemedies(entry.outcome, { context, wouldFail: (read, changed) => rulesSpoiled(read, changed, view, run) });
+  return { ...finding, remedies };
+}
+
+/** Rules that are not failing now and would fail with the changed numbers, looking only at subjects the changed feature plays in. */
+function rulesSpoiled(read: Read, changed: Feature, view: StageView, run: Run): readonly string[] {
+  const now: EvaluationContext = { ...run.base, scene: view.scene };
+  const then: EvaluationContext = { ...run.base, read, scene: { ...view.scene, read } };
+  const extent = (feature: Feature) => (feature === changed ? extentOf(feature.shape, read) : run.extent(feature));
+  const spoiled = run.cards.filter((card) => {
+    const subjects = subjectsOf(card, view.standing, extent).filter((subject) => Object.values(subject).includes(changed));
+    return subjects.some((subject) => fails(evaluate(card, subject, then)) && !fails(evaluate(card, subject, now)));
+  });
+  return spoiled.map((card) => card.title.charAt(0).toLowerCase() + card.title.slice(1));
+}
+
+const fails = (outcomes: readonly Outcome[]) => outcomes.some((outcome) => outcome.verdict === "not-met" && outcome.grade === "must");
+
+const stakesOrder: readonly Stakes[] = ["safety", "damage", "nuisance"];
+
+/** Order of findings: what can hurt first, then verdict, rule and features. */
+function byWeight(a: Finding, b: Finding): number {
+  const weigh = (finding: Finding) => [stakesOrder.indexOf(finding.stakes), verdictOrder.indexOf(finding.verdict)] as const;
+  const [stakesA, verdictA] = weigh(a);
+  const [stakesB, verdictB] = weigh(b);
+  if (stakesA !== stakesB) return stakesA - stakesB;
+  if (verdictA !== verdictB) return verdictA - verdictB;
+  const name = (finding: Finding) => [finding.rule, ...finding.features.map((feature) => feature.name), finding.wanted?.limit ?? "", finding.stage].join("\n");
+  return name(a) < name(b) ? -1 : name(a) > name(b) ? 1 : 0;
+}
+
+/** Counts by verdict, with every verdict present. */
+export function countVerdicts(findings: readonly Finding[], notBearing: number): Readonly<Record<Verdict, number>> {
+  const counts = Object.fromEntries(verdictOrder.map((verdict) => [verdict, 0])) as Record<Verdict, number>;
+  for (const finding of findings) counts[finding.verdict] += 1;
+  counts["does-not-bear"] += notBearing;
+  return counts;
+}

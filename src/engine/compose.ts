@@ -1,0 +1,156 @@
+// An outcome -> a finding, with its places in the file, its doubts, its remedies and its fingerprint.
+
+import type { Card, Rulebook, Stakes } from "../model/card.ts";
+import type { DoubtShare, Finding, FoundValue, PlaceInFile, Verdict, Wanted } from "../model/finding.ts";
+import { pathText, type Place, type Position } from "../model/path.ts";
+import { type Feature, featureWords } from "../model/plan.ts";
+import type { NumberBook, Read } from "../model/quantity.ts";
+import type { Subject } from "../model/reading.ts";
+import { baseUnit, shown } from "../model/units.ts";
+import type { JudgedPlace, Outcome } from "./evaluate.ts";
+import { fingerprint } from "./fingerprint.ts";
+import { multiplier, oneSided } from "./judge.ts";
+import { sentenceOf, wantedValues } from "./sentence.ts";
+
+export interface ComposeContext {
+  readonly rulebook: Rulebook;
+  readonly book: NumberBook;
+  readonly read: Read;
+  readonly stages: readonly string[];
+  readonly option: string | null;
+  readonly locate: (place: Place) => Position;
+}
+
+/** Verdict of a finding from its outcome: a screen's best is `no-fault-seen`. */
+export function verdictOf(outcome: Outcome): Verdict {
+  if (outcome.verdict === "met" && outcome.card.faultsOnly) return "no-fault-seen";
+  return outcome.verdict;
+}
+
+/** Composes the finding of an outcome; `stages` are the indexes of the stages it holds in. */
+export function compose(outcome: Outcome, others: readonly Outcome[], stages: readonly number[], context: ComposeContext): Finding {
+  const { card, judged } = outcome;
+  const names = stages.map((stage) => context.stages[stage] ?? "");
+  const missedShould = outcome.grade === "should" && (outcome.verdict === "not-met" || outcome.verdict === "undecided");
+  const stakes: Stakes = missedShould ? "nuisance" : card.stakes;
+  const roles = rolesOf(card, outcome.subject);
+  return {
+    rule: card.id,
+    verdict: verdictOf(outcome),
+    ...(outcome.reason ? { reason: outcome.reason } : {}),
+    grade: outcome.grade,
+    stakes,
+    stage: names[0] ?? "",
+    stages: names,
+    option: context.option,
+    features: roles.map(({ role, feature }) => ({ kind: feature.kind, name: feature.name, role })),
+    found: judged ? foundOf(outcome, judged) : null,
+    wanted: judged ? wantedOf(outcome, judged, context) : null,
+    probability: judged ? round(judged.probability) : null,
+    sentence: sentenceOf(outcome, context.read),
+    remedies: [],
+    cautions: card.cautions,
+    defers_to: card.defersTo,
+    doubts: judged ? doubtsOf(judged, stakes, context) : [],
+    at: roles.map(({ feature }) => placeInFile(feature.place, context.locate)),
+    witness: judged ? judged.place.witness(context.read) : [],
+    others: others.map((other) => otherOf(other)),
+    fingerprint: fingerprint(card.id, roles.map(({ role, feature }) => ({ role, name: feature.name })), outcome.limit?.id ?? outcome.reason ?? "", context.option),
+    reading: outcome.measure.shortName,
+    dimension: outcome.measure.dimension,
+    shown_in: shown(outcome.measure.dimension, outcome.measure.shownIn).unit,
+    kinked: judged?.value.kinked ?? false,
+    decided_by: judged && outcome.verdict === "undecided" ? decidedBy(judged, context.book) : null,
+  };
+}
+
+/** Numbers of the output are rounded to 1e-6 of their unit. */
+export function round(value: number): number {
+  const rounded = Math.round(value * 1e6) / 1e6;
+  return Object.is(rounded, -0) ? 0 : rounded;
+}
+
+export function placeInFile(place: Place, locate: (place: Place) => Position): PlaceInFile {
+  return { file: place.file, path: pathText(place.path), ...locate(place) };
+}
+
+function rolesOf(card: Card, subject: Subject): readonly { role: string; feature: Feature }[] {
+  const order = [card.about.role, ...(card.against ? [card.against.role] : [])];
+  return order.flatMap((role) => (subject[role] ? [{ role, feature: subject[role] }] : []));
+}
+
+function foundOf(outcome: Outcome, judged: JudgedPlace): FoundValue {
+  const bound = judged.place.bound;
+  return {
+    value: round(judged.value.value),
+    unit: baseUnit[outcome.measure.dimension],
+    doubt: round(judged.value.u),
+    method: bound === "at_least" ? "at least" : bound === "at_most" ? "at most" : judged.value.methodU > 0 ? "searched" : "computed",
+  };
+}
+
+function wantedOf(outcome: Outcome, judged: JudgedPlace, { rulebook, read }: ComposeContext): Wanted {
+  const values = wantedValues(judged.requirement, read).map(round);
+  const limit = outcome.limit;
+  const source = limit?.source ? rulebook.sources.get(limit.source) : undefined;
+  return {
+    sense: judged.requirement.sense,
+    value: judged.requirement.sense === "between" ? [values[0] ?? 0, values[1] ?? 0] : (values[0] ?? 0),
+    unit: baseUnit[outcome.measure.dimension],
+    limit: limit?.id ?? "",
+    where: limit?.where ?? "anywhere",
+    fell_back: outcome.fellBack,
+    standing: limit?.standing ?? "practice",
+    source: source ? { id: source.id, title: source.title, clause: limit?.clause ?? "", seen: source.seen } : ownEntry(outcome),
+  };
+}
+
+/** The owner's own limit is printed as the owner's entry. */
+function ownEntry({ limit }: Outcome): Wanted["source"] {
+  return limit?.id === "your-entry" ? { id: "your-entry", title: limit.clause ?? "your own entry", clause: "", seen: "none" } : null;
+}
+
+const mostShares = 8;
+
+/** Shares of the doubt by cause, largest first, with the accuracy each alone would have to reach for a decision. */
+function doubtsOf(judged: JudgedPlace, stakes: Stakes, { book }: ComposeContext): readonly DoubtShare[] {
+  const { contributions, u } = judged.inside;
+  if (u === 0) return [];
+  const gap = Math.min(judged.margin.inside, judged.margin.other ?? Infinity);
+  const target = Math.abs(gap) / (gap > 0 ? multiplier(stakes) : oneSided.usual);
+  return [...contributions]
+    .map(([id, part]) => ({ id, part, share: (part * part) / (u * u) }))
+    .filter(({ share }) => share >= 0.005)
+    .sort((a, b) => b.share - a.share || a.id - b.id)
+    .slice(0, mostShares)
+    .map(({ id, part, share }) => {
+      const cause = book.causes[id];
+      return { path: cause ? pathText(cause.place.path) : "", words: cause?.words ?? "", share: round(share), needed: neededFor(part, u, target, cause?.u ?? 0) };
+    });
+}
+
+/** u_i that brings the whole doubt to the target while the others stay: sqrt(target^2 - rest^2) / sensitivity. */
+function neededFor(part: number, u: number, target: number, causeU: number): number | null {
+  const rest = u * u - part * part;
+  const room = target * target - rest;
+  if (room <= 0 || part === 0 || target >= u) return null;
+  return round((Math.sqrt(room) * causeU) / Math.abs(part));
+}
+
+function decidedBy(judged: JudgedPlace, book: NumberBook): Finding["decided_by"] {
+  const sums = { survey: 0, build: 0, method: judged.inside.methodU ** 2 };
+  for (const [id, part] of judged.inside.contributions) {
+    const sort = book.causes[id]?.sort;
+    sums[sort === "build" ? "build" : sort === "survey" ? "survey" : "method"] += part * part;
+  }
+  const [largest] = Object.entries(sums).sort((a, b) => b[1] - a[1]);
+  return (largest?.[0] ?? "survey") as Finding["decided_by"];
+}
+
+function otherOf(outcome: Outcome): Finding["others"][number] {
+  return {
+    features: Object.values(outcome.subject).map((feature) => featureWords(feature)),
+    value: round(outcome.judged?.value.value ?? 0),
+    verdict: verdictOf(outcome),
+  };
+}

@@ -1,0 +1,203 @@
+// One card on one subject: the measure's places, every row that applies, must before should, the worst of them.
+
+import type { Card, Condition, Grade, Limit, Rulebook } from "../model/card.ts";
+import type { NotGiven } from "../model/finding.ts";
+import type { NumberBook, Read } from "../model/quantity.ts";
+import type { CandidatePlace, Found, Measure, Missing, Scene, Subject } from "../model/reading.ts";
+import { type Judged, judge, type Margin, oneSided } from "./judge.ts";
+import { type LiveRequirement, margins, numberOf, settle } from "./requirement.ts";
+import { type AppliedRow, type Holds, rowsFor, testProperty } from "./rows.ts";
+import { type Spread, spread } from "./spread.ts";
+
+/** What an evaluation works with; `read` may carry a remedy's changes. */
+export interface EvaluationContext {
+  readonly rulebook: Rulebook;
+  readonly measures: ReadonlyMap<string, Measure>;
+  readonly book: NumberBook;
+  readonly read: Read;
+  readonly scene: Scene;
+  readonly chains: readonly (readonly string[])[];
+}
+
+/** A judged place: everything a finding needs. */
+export interface JudgedPlace {
+  readonly place: CandidatePlace;
+  readonly value: Spread;
+  readonly inside: Spread;
+  readonly margin: Margin;
+  readonly requirement: LiveRequirement;
+  readonly verdict: Judged;
+  readonly probability: number;
+}
+
+/** Outcome of one row on one subject. */
+export interface Outcome {
+  readonly card: Card;
+  readonly subject: Subject;
+  readonly limit: Limit | null;
+  readonly element: string | null;
+  readonly fellBack: boolean;
+  readonly grade: Grade;
+  readonly verdict: Judged | "not-given" | "does-not-bear";
+  readonly reason?: NotGiven;
+  readonly judged: JudgedPlace | null;
+  readonly missing: readonly Missing[];
+  readonly because?: string;
+  readonly measure: Measure;
+}
+
+/** Evaluates a card on a subject. One outcome per row that applies, its elements folded. */
+export function evaluate(card: Card, subject: Subject, context: EvaluationContext): readonly Outcome[] {
+  const measure = context.measures.get(card.measure) as Measure;
+  const bare = { card, subject, limit: null, element: null, fellBack: false, grade: "must", judged: null, missing: [], measure } as const;
+  const runs = new Map<string, Found>();
+  const first = measure.find(subject, context.scene, card.parameters);
+  runs.set(measureKey(card.measure, card.parameters), first);
+  const onlyOwnRows = card.limits.every((limit) => limit.measure);
+  if (first.is === "does-not-bear" && !onlyOwnRows) return [{ ...bare, verdict: "does-not-bear" }];
+  const rows = rowsFor(card, subject, context.chains, (condition) => testCondition(condition, subject, card, context));
+  if (rows.is === "no-limit-here") return [{ ...bare, verdict: "not-given", reason: "no-limit-here" }];
+  if (rows.is === "out-of-scope") return [{ ...bare, verdict: "does-not-bear" }];
+  const outcomes = rows.rows.map((row) => evaluateRow(row, { card, subject, context, runs }));
+  if (rows.missing.length > 0) outcomes.push({ ...bare, verdict: "not-given", reason: whyMissing(rows.missing), missing: rows.missing });
+  return foldElements(outcomes);
+}
+
+const measureKey = (name: string, parameters: object) => `${name} ${JSON.stringify(parameters)}`;
+const whyMissing = (missing: readonly Missing[]): NotGiven => (missing.some((need) => need.why === "unsaid") ? "unsaid" : "missing");
+
+interface RowQuestion {
+  readonly card: Card;
+  readonly subject: Subject;
+  readonly context: EvaluationContext;
+  readonly runs: Map<string, Found>;
+}
+
+function evaluateRow(row: AppliedRow, question: RowQuestion): Outcome {
+  const { card, subject, context, runs } = question;
+  const name = row.limit.measure?.name ?? card.measure;
+  const parameters = row.limit.measure?.parameters ?? card.parameters;
+  const measure = context.measures.get(name) as Measure;
+  const key = measureKey(name, parameters);
+  const found = runs.get(key) ?? measure.find(subject, context.scene, parameters);
+  runs.set(key, found);
+  const bare = { card, subject, ...row, grade: row.limit.must ? "must" : "should", judged: null, missing: [], measure } as const;
+  if (found.is === "does-not-bear") return { ...bare, verdict: "does-not-bear" };
+  if (found.is === "gave-up") return { ...bare, verdict: "not-given", reason: "gave-up", because: found.because };
+  if (found.is === "missing") return { ...bare, verdict: "not-given", reason: whyMissing(found.missing), missing: found.missing };
+  if (found.places.length === 0) return { ...bare, verdict: "does-not-bear" };
+  return judgeGrades(found.places, bare, question);
+}
+
+function judgeGrades(places: readonly CandidatePlace[], bare: Omit<Outcome, "verdict">, question: RowQuestion): Outcome {
+  const limit = bare.limit as Limit;
+  const must = limit.must ? judgeRequirement(places, bare, limit.must, question) : null;
+  if (must && must.verdict !== "met") return must;
+  if (!limit.should) return must as Outcome;
+  const should = judgeRequirement(places, { ...bare, grade: "should" }, limit.should, question);
+  if (!must) return should;
+  return should.verdict === "met" || should.verdict === "does-not-bear" || should.verdict === "not-given" ? must : should;
+}
+
+function judgeRequirement(places: readonly CandidatePlace[], bare: Omit<Outcome, "verdict">, requirement: NonNullable<Limit["must"]>, question: RowQuestion): Outcome {
+  const { context, subject, card } = question;
+  const settled = settle(requirement, { subject, element: bare.element, tables: context.rulebook.tables });
+  if ("missing" in settled) return { ...bare, verdict: "not-given", reason: "missing", missing: settled.missing };
+  if ("noRow" in settled) return { ...bare, verdict: "not-given", reason: "no-limit-here", because: settled.noRow };
+  const stakes = bare.grade === "should" ? "nuisance" : card.stakes;
+  const judged = worstPlace(places, settled.live, stakes, context);
+  if (!judged) return { ...bare, verdict: "not-given", reason: "gave-up", because: "the reading is not a number" };
+  return { ...bare, verdict: judged.verdict, judged };
+}
+
+/** Places looked at closely: those whose margin is within this many u of the least one. */
+const closeEnough = 4;
+const mostPlaces = 60;
+
+/** Judges the candidate places and gives the worst: by verdict order of probability, then by margin. */
+function worstPlace(places: readonly CandidatePlace[], requirement: LiveRequirement, stakes: Card["stakes"], context: EvaluationContext): JudgedPlace | null {
+  const plain = places
+    .map((place) => ({ place, least: leastMargin(place, requirement, context.read) }))
+    .filter(({ least }) => Number.isFinite(least))
+    .sort((a, b) => a.least - b.least || (a.place.key < b.place.key ? -1 : 1));
+  let worst: JudgedPlace | null = null;
+  let widest = 0;
+  for (const { place, least } of plain.slice(0, mostPlaces)) {
+    if (worst && least > (plain[0]?.least ?? 0) + closeEnough * widest) break;
+    const judged = judgePlace(place, requirement, stakes, context);
+    widest = Math.max(widest, judged.inside.u);
+    if (!worst || isWorse(judged, worst)) worst = judged;
+  }
+  return worst;
+}
+
+function leastMargin(place: CandidatePlace, requirement: LiveRequirement, read: Read): number {
+  const { inside, other } = margins(requirement, place.value);
+  return Math.min(inside(read), other ? other(read) : Infinity);
+}
+
+function judgePlace(place: CandidatePlace, requirement: LiveRequirement, stakes: Card["stakes"], { read, book }: EvaluationContext): JudgedPlace {
+  const { inside, other, u } = margins(requirement, place.value);
+  const value = spread(place.value, read, book, place.methodU);
+  const insideSpread = spread(inside, read, book, Math.hypot(place.methodU ?? 0, u));
+  const margin: Margin = { inside: insideSpread.value, u: insideSpread.u, size: value.value, ...(other ? { other: other(read) } : {}) };
+  const { verdict, probability } = judge(margin, stakes);
+  return { place, value, inside: insideSpread, margin, requirement, verdict, probability };
+}
+
+function isWorse(a: JudgedPlace, b: JudgedPlace): boolean {
+  if (Math.abs(a.probability - b.probability) > 1e-12) return a.probability < b.probability;
+  return Math.min(a.margin.inside, a.margin.other ?? Infinity) < Math.min(b.margin.inside, b.margin.other ?? Infinity) - 1e-12;
+}
+
+/** Order of outcomes, worst first. */
+const outcomeOrder: readonly Outcome["verdict"][] = ["not-met", "undecided", "not-given", "met", "does-not-bear"];
+
+/** Whether an outcome is worse than another: a missed must before a missed should, then by verdict, then by probability. */
+export function worseOutcome(a: Outcome, b: Outcome): boolean {
+  const rank = (outcome: Outcome) => outcomeOrder.indexOf(outcome.verdict) + (outcome.grade === "should" && outcome.verdict !== "met" && outcome.verdict !== "does-not-bear" ? 2.5 : 0);
+  if (rank(a) !== rank(b)) return rank(a) < rank(b);
+  return a.judged !== null && b.judged !== null && isWorse(a.judged, b.judged);
+}
+
+/** Elements of one row are one outcome: the worst. */
+function foldElements(outcomes: readonly Outcome[]): readonly Outcome[] {
+  const byLimit = new Map<string, Outcome>();
+  for (const outcome of outcomes) {
+    const key = outcome.limit?.id ?? "";
+    const before = byLimit.get(key);
+    if (!before || worseOutcome(outcome, before)) byLimit.set(key, outcome);
+  }
+  return [...byLimit.values()];
+}
+
+function testCondition(condition: Condition, subject: Subject, card: Card, context: EvaluationContext): Holds {
+  const companion = card.companions[condition.of];
+  if (!companion) return testProperty(condition, subject, (band) => bandOfProperty(band, subject, context));
+  const measure = context.measures.get(companion.measure) as Measure;
+  const found = measure.find(subject, context.scene, companion.parameters);
+  if (found.is === "missing") return found.missing;
+  if (found.is !== "found" || "is" in condition) return "no";
+  const held = found.places.map((place) => inBand(condition, spread(place.value, context.read, context.book, place.methodU)));
+  return held.includes("yes") ? "yes" : held.includes("perhaps") ? "perhaps" : "no";
+}
+
+function bandOfProperty(condition: Condition, subject: Subject, context: EvaluationContext): Holds {
+  const found = numberOf(condition.of, subject);
+  if ("missing" in found) return found.missing;
+  return "is" in condition ? "no" : inBand(condition, spread((read) => read(found.quantity), context.read, context.book));
+}
+
+/** Whether a number lies in a band; `perhaps` where its doubt (95 %) reaches the edge. */
+function inBand(band: Extract<Condition, { over?: number }>, number: Spread): "yes" | "no" | "perhaps" {
+  const reach = oneSided.usual * number.u;
+  const low = band.over ?? band.from ?? -Infinity;
+  const high = band.upTo ?? band.under ?? Infinity;
+  const above = (x: number) => (band.over === undefined ? x >= low - 1e-9 : x > low + 1e-9);
+  const below = (x: number) => (band.upTo === undefined ? x < high - 1e-9 : x <= high + 1e-9);
+  const inside = (x: number) => above(x) && (high === Infinity || below(x));
+  if (reach === 0) return inside(number.value) ? "yes" : "no";
+  const surely = inside(number.value - reach) && inside(number.value + reach);
+  if (surely) return "yes";
+  return number.value + reach < low || number.value - reach > high ? "no" : "perhaps";
+}

@@ -1,0 +1,157 @@
+// Solved remedies: how much of a change puts a finding right, what makes it sure, and what it would spoil.
+
+import type { Remedy } from "../model/card.ts";
+import type { RemedyFound } from "../model/finding.ts";
+import { type Feature, featureWords, isQuantity, propertyOf, type Shape } from "../model/plan.ts";
+import type { Quantity, Read } from "../model/quantity.ts";
+import type { Point, Subject } from "../model/reading.ts";
+import { words } from "../model/units.ts";
+import { evaluate, type EvaluationContext, type Outcome, worseOutcome } from "./evaluate.ts";
+import { multiplier } from "./judge.ts";
+import { propertyWords } from "./requirement.ts";
+
+/** Asks the outcome anew under changed numbers. */
+export interface RemedyContext {
+  readonly context: EvaluationContext;
+  /** Rules that would newly fail under a changed read, by id. */
+  readonly wouldFail: (read: Read, changed: Feature) => readonly string[];
+}
+
+/** Remedies are printed in steps of this size, away from the limit (metres). */
+const step = 0.05;
+const farthest = 20;
+
+/** All remedies of a failing or undecided outcome that can be solved, in the card's order. */
+export function solveRemedies(outcome: Outcome, around: RemedyContext): readonly RemedyFound[] {
+  return outcome.card.remedies.flatMap((remedy) => solveRemedy(remedy, outcome, around) ?? []);
+}
+
+function solveRemedy(remedy: Remedy, outcome: Outcome, around: RemedyContext): RemedyFound | null {
+  if ("words" in remedy) return { words: fill(remedy.words, outcome.subject), short: null, sure: null, unit: "", would_then_fail: [] };
+  if ("change" in remedy) return changeNumber(remedy.change, outcome, around);
+  if ("move" in remedy) return moveFeature(remedy.move, remedy.awayFrom, outcome, around);
+  const feature = outcome.subject[remedy.remove];
+  return feature && !feature.existing ? { words: `Leave ${featureWords(feature)} out of the plan.`, short: null, sure: null, unit: "", would_then_fail: [] } : null;
+}
+
+function fill(text: string, subject: Subject): string {
+  return text.replace(/\{(\w+)\}/g, (whole, role: string) => (subject[role] ? featureWords(subject[role]) : whole));
+}
+
+/** Least amount at which the outcome's margin reaches k u, by bisection on the amount; null where none up to the farthest does. */
+function leastAmount(outcome: Outcome, around: RemedyContext, readAt: (amount: number) => Read, k: number, most: number): number | null {
+  const holds = (amount: number) => marginHolds(outcome, { ...around.context, read: readAt(amount) }, k);
+  if (!holds(most)) return null;
+  let low = 0;
+  let high = most;
+  for (let turn = 0; turn < 24 && high - low > 1e-4; turn++) {
+    const middle = (low + high) / 2;
+    if (holds(middle)) high = middle;
+    else low = middle;
+  }
+  return high;
+}
+
+function marginHolds(outcome: Outcome, context: EvaluationContext, k: number): boolean {
+  const again = evaluate(outcome.card, outcome.subject, { ...context, scene: { ...context.scene, read: context.read } });
+  const same = again.filter((other) => other.limit?.id === outcome.limit?.id);
+  const worst = same.reduce<Outcome | null>((worst, other) => (worst === null || worseOutcome(other, worst) ? other : worst), null);
+  if (!worst) return true;
+  if (!worst.judged) return worst.verdict === "does-not-bear";
+  if (outcome.grade === "must" && worst.grade === "should") return true;
+  const { inside, u, other } = worst.judged.margin;
+  return Math.min(inside, other ?? Infinity) >= k * u - 1e-9;
+}
+
+function changeNumber(dotted: string, outcome: Outcome, around: RemedyContext): RemedyFound | null {
+  const [role = "", ...rest] = dotted.split(".");
+  const feature = outcome.subject[role];
+  if (!feature || feature.existing) return null;
+  const property = propertyOf(feature, rest.join("."));
+  if (!isQuantity(property)) return null;
+  const now = around.context.read(property);
+  const most = Math.max(3 * Math.abs(now), property.dimension === "length" ? 2 : 0);
+  for (const sign of [1, -1]) {
+    const readAt = (amount: number): Read => (quantity) => around.context.read(quantity) + (quantity.id === property.id ? sign * amount : 0);
+    const span = sign < 0 ? Math.min(most, Math.abs(now) * 0.95) : most;
+    const short = leastAmount(outcome, around, readAt, 0, span);
+    if (short === null) continue;
+    const sure = leastAmount(outcome, around, readAt, multiplier(outcome.card.stakes), span) ?? short;
+    const rounded = property.dimension === "length" ? roundUp(sure) : sure;
+    const wouldFail = around.wouldFail(readAt(rounded), feature);
+    const target = words(now + sign * rounded, property.dimension);
+    const text = `Make the ${propertyWords(rest.join("."))} of ${featureWords(feature)} ${target} (now ${words(now, property.dimension)}): ${shortWords(short, sure, property)}.`;
+    return { words: text + spoiled(wouldFail), short, sure, unit: baseUnitOf(property), would_then_fail: wouldFail };
+  }
+  return null;
+}
+
+const roundUp = (amount: number) => Math.ceil((amount - 1e-6) / step) * step;
+const baseUnitOf = (quantity: Quantity) => (quantity.dimension === "length" ? "m" : quantity.dimension);
+
+function shortWords(short: number, sure: number, quantity: Quantity): string {
+  const text = (amount: number) => words(amount, quantity.dimension, { u: quantity.dimension === "length" ? 0.005 : 0 });
+  if (short < 1e-6) return `not short, but ${text(sure)} makes it sure`;
+  return sure > short + 0.004 ? `${text(short)} short; ${text(sure)} to be sure` : `${text(short)} short`;
+}
+
+function spoiled(rules: readonly string[]): string {
+  return rules.length === 0 ? "" : ` Then these would fail: ${rules.join(", ")}.`;
+}
+
+function moveFeature(role: string, fromRole: string, outcome: Outcome, around: RemedyContext): RemedyFound | null {
+  const feature = outcome.subject[role];
+  const other = outcome.subject[fromRole];
+  if (!feature || !other || feature.existing || !outcome.judged) return null;
+  const direction = directionApart(outcome, feature, other, around.context.read);
+  if (!direction) return null;
+  const own = spotsOf(feature.shape);
+  const east = new Set(own.map((spot) => spot.east.id));
+  const north = new Set(own.map((spot) => spot.north.id));
+  const readAt = (amount: number): Read => (quantity) =>
+    around.context.read(quantity) + (east.has(quantity.id) ? amount * direction[0] : north.has(quantity.id) ? amount * direction[1] : 0);
+  const short = leastAmount(outcome, around, readAt, 0, farthest);
+  if (short === null) return null;
+  const sure = leastAmount(outcome, around, readAt, multiplier(outcome.card.stakes), farthest) ?? short;
+  const rounded = roundUp(sure);
+  const wouldFail = around.wouldFail(readAt(rounded), feature);
+  const lengthOnly: Quantity = { id: -1, dimension: "length" };
+  const text = `Move ${featureWords(feature)} ${words(rounded, "length")} ${compass(direction)}, away from ${featureWords(other)}: ${shortWords(short, sure, lengthOnly)}.`;
+  return { words: text + spoiled(wouldFail), short, sure, unit: "m", would_then_fail: wouldFail };
+}
+
+function spotsOf(shape: Shape | null) {
+  if (!shape) return [];
+  if (shape.form === "point") return [shape.at];
+  if (shape.form === "circle") return [shape.centre];
+  return shape.form === "line" ? shape.line : [...shape.outline, ...shape.holes.flat()];
+}
+
+/** From the other thing towards the feature, along the witness of the worst place, else between their middles. */
+function directionApart(outcome: Outcome, feature: Feature, other: Feature, read: Read): Point | null {
+  const witness = outcome.judged?.place.witness(read).find((mark) => mark.part === "found" && mark.form === "line" && mark.points.length >= 2);
+  const a = middle(feature, read);
+  const b = middle(other, read);
+  if (!a || !b) return null;
+  const ends = witness ? [witness.points[0] as Point, witness.points.at(-1) as Point] : [b, a];
+  const along: Point = [(ends[1]?.[0] ?? 0) - (ends[0]?.[0] ?? 0), (ends[1]?.[1] ?? 0) - (ends[0]?.[1] ?? 0)];
+  const length = Math.hypot(...along);
+  if (length < 1e-6) return null;
+  const towards = along[0] * (a[0] - b[0]) + along[1] * (a[1] - b[1]) >= 0 ? 1 : -1;
+  return [(towards * along[0]) / length, (towards * along[1]) / length];
+}
+
+function middle(feature: Feature, read: Read): Point | null {
+  const spots = spotsOf(feature.shape);
+  if (spots.length === 0) return null;
+  const mean = (pick: (index: number) => number) => spots.reduce((sum, _, index) => sum + pick(index), 0) / spots.length;
+  return [mean((index) => read((spots[index] as { east: Quantity }).east)), mean((index) => read((spots[index] as { north: Quantity }).north))];
+}
+
+const compassWords = ["north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west"] as const;
+
+/** Nearest of eight directions of the plan's own north. */
+function compass(direction: Point): string {
+  const turns = Math.atan2(direction[0], direction[1]) / (Math.PI / 4);
+  return `to the ${compassWords[(Math.round(turns) + 8) % 8] as string}`;
+}

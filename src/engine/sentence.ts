@@ -1,0 +1,91 @@
+// The one place that words a finding: the card's fault, the measure's phrase, and what is wanted.
+
+import type { Card } from "../model/card.ts";
+import { featureWords } from "../model/plan.ts";
+import type { Read } from "../model/quantity.ts";
+import type { Measure, Subject } from "../model/reading.ts";
+import { words, wordsApart } from "../model/units.ts";
+import type { JudgedPlace, Outcome } from "./evaluate.ts";
+import type { LiveRequirement } from "./requirement.ts";
+
+/** Numbers a requirement names, at the plan's own values: one, or two for a band. */
+export function wantedValues(requirement: LiveRequirement, read: Read): readonly number[] {
+  if (requirement.sense === "between") return [requirement.low.value(read), requirement.high.value(read)];
+  return [requirement.bound.value(read)];
+}
+
+/** `at least 1.20 m`, `at most 15 %`, `between 2.5 % and 6 %`. */
+function wantedWords(requirement: LiveRequirement, texts: readonly string[]): string {
+  if (requirement.sense === "between") return `between ${texts[0] ?? ""} and ${texts[1] ?? ""}`;
+  return `${requirement.sense === "at_least" ? "at least" : "at most"} ${texts[0] ?? ""}`;
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** Fills a measure's phrase: roles by name, `found` by the number with its unit, `where` by the place. */
+export function phraseWith(measure: Measure, subject: Subject, found: string): string {
+  return measure.phrase.replace(/\{(\w+)\}/g, (whole, slot: string) => {
+    if (slot === "found") return found;
+    const feature = subject[slot];
+    return feature ? featureWords(feature) : whole;
+  });
+}
+
+/** The whole sentence of an outcome. */
+export function sentenceOf(outcome: Outcome, read: Read): string {
+  const { card, subject } = outcome;
+  const about = subject[card.about.role];
+  const name = about ? featureWords(about) : "the plot";
+  if (outcome.verdict === "not-given") return notGiven(outcome, name);
+  if (!outcome.judged) return `${capital(name)}: ${card.title} does not bear here.`;
+  return judgedSentence(outcome, outcome.judged, name, read);
+}
+
+function judgedSentence(outcome: Outcome, judged: JudgedPlace, name: string, read: Read): string {
+  const { card, measure, element } = outcome;
+  const [found, ...wanted] = numberTexts(judged, measure, read);
+  const where = judged.place.where ? ` (${judged.place.where})` : "";
+  const phrase = phraseWith(measure, outcome.subject, found ?? "");
+  const forWhom = element ? ` for ${element}` : "";
+  const wish = `${wantedWords(judged.requirement, wanted)} is ${outcome.grade === "should" ? "advised" : "wanted"}${forWhom}`;
+  if (judged.verdict === "not-met") return `${capital(name)} ${card.fault}: ${phrase}${where}; ${wish}.`;
+  if (judged.verdict === "undecided") return `${capital(name)}: ${cannotSay(judged)} whether it ${card.fault}; ${phrase}${where}; ${wish}.`;
+  return `${capital(name)}: ${phrase}${where}; ${wish}.`;
+}
+
+function cannotSay(judged: JudgedPlace): string {
+  return judged.inside.methodU > 0.7 * judged.inside.u ? "our own search cannot tell" : "the measurements cannot say";
+}
+
+/** Found and wanted, printed with as many figures as tell them apart. */
+function numberTexts(judged: JudgedPlace, measure: Measure, read: Read): readonly string[] {
+  const wording = { u: judged.value.u, shownIn: measure.shownIn };
+  const wanted = wantedValues(judged.requirement, read);
+  const nearest = wanted.reduce((best, value) => (Math.abs(value - judged.value.value) < Math.abs(best - judged.value.value) ? value : best), wanted[0] ?? 0);
+  const [found, near] = wordsApart(judged.value.value, nearest, measure.dimension, wording);
+  return [found, ...wanted.map((value) => (value === nearest ? near : words(value, measure.dimension, wording)))];
+}
+
+function notGiven(outcome: Outcome, name: string): string {
+  const { card } = outcome;
+  const open = `so nobody can say whether it ${card.fault}`;
+  if (outcome.reason === "no-limit-here") return `${capital(name)}: no published figure is known for this place${outcome.because ? ` and ${outcome.because}` : ""}, ${open}. Ask the local authority.`;
+  if (outcome.reason === "gave-up") return `${capital(name)}: our search gave up (${outcome.because ?? "no reason given"}), ${open}.`;
+  const asks = [...new Set(outcome.missing.map((need) => need.asks))];
+  return `${capital(name)}: the plan does not give ${list(asks)}, ${open}.`;
+}
+
+/** `a, b and c`. */
+export function list(items: readonly string[]): string {
+  if (items.length < 2) return items[0] ?? "what is needed";
+  return `${items.slice(0, -1).join(", ")} and ${items.at(-1) ?? ""}`;
+}
+
+/** Sentence of a hazard that is neither drawn nor ruled out. */
+export function unsaidSentence(card: Card): string {
+  const hazard = card.hazard ?? "the hazard";
+  return `Nobody has said whether there are ${hazard} here: draw them, or put "${hazard}" under none if they were looked for and are not there.`;
+}
+

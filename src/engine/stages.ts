@@ -1,0 +1,68 @@
+// The plan as it stands at each stage, and the memory that evaluates equal content once.
+
+import type { Feature, Plan } from "../model/plan.ts";
+import type { Read } from "../model/quantity.ts";
+import type { Scene, Subject } from "../model/reading.ts";
+import { keyOfKind } from "../model/kinds.ts";
+import type { Outcome } from "./evaluate.ts";
+import { standsAt } from "./select.ts";
+
+/** A stage's scene that notes which kinds a measure looked at, so that equal content can be known again. */
+export interface StageView {
+  readonly stage: number;
+  readonly standing: readonly Feature[];
+  readonly scene: Scene;
+  readonly asked: Set<string>;
+  /** Identity of the features of a kind (`*` for all) that stand at this stage. */
+  readonly content: (kind: string) => string;
+}
+
+/** Views of the stages asked for. `parts` gives the parts of features that are subjects themselves. */
+export function stageViews(plan: Plan, stages: readonly number[], read: Read, parts: (standing: readonly Feature[]) => readonly Feature[]): readonly StageView[] {
+  const identity = new Map<Feature, number>();
+  const numberOf = (feature: Feature) => {
+    const known = identity.get(feature) ?? identity.size;
+    identity.set(feature, known);
+    return known;
+  };
+  return stages.map((stage) => {
+    const whole = plan.features.filter((feature) => standsAt(feature, stage));
+    const standing = [...whole, ...parts(whole)];
+    const asked = new Set<string>();
+    const ofKind = (kind: string) => (kind === "*" ? standing : standing.filter((feature) => feature.kind === kind || keyOfKind(feature.kind) === kind));
+    const scene: Scene = {
+      stage,
+      read,
+      standing: (kind) => {
+        asked.add(kind ?? "*");
+        return ofKind(kind ?? "*");
+      },
+    };
+    return { stage, standing, scene, asked, content: (kind) => ofKind(kind).map(numberOf).join(",") };
+  });
+}
+
+interface Remembered {
+  readonly uses: ReadonlyMap<string, string>;
+  readonly outcomes: readonly Outcome[];
+}
+
+/** Evaluates a subject once for each distinct content. */
+export function rememberer(): (rule: string, subject: Subject, view: StageView, work: () => readonly Outcome[]) => readonly Outcome[] {
+  const memory = new Map<string, Map<Feature, Map<Feature | null, Remembered[]>>>();
+  return (rule, subject, view, work) => {
+    const [first, second] = Object.values(subject);
+    const byRule = memory.get(rule) ?? new Map<Feature, Map<Feature | null, Remembered[]>>();
+    memory.set(rule, byRule);
+    const byFirst = byRule.get(first as Feature) ?? new Map<Feature | null, Remembered[]>();
+    byRule.set(first as Feature, byFirst);
+    const kept = byFirst.get(second ?? null) ?? [];
+    byFirst.set(second ?? null, kept);
+    const known = kept.find(({ uses }) => [...uses].every(([kind, content]) => view.content(kind) === content));
+    if (known) return known.outcomes;
+    view.asked.clear();
+    const outcomes = work();
+    kept.push({ uses: new Map([...view.asked].map((kind) => [kind, view.content(kind)])), outcomes });
+    return outcomes;
+  };
+}
