@@ -1,0 +1,56 @@
+// The sentences under the head: how much is wrong, said once, in words.
+
+import type { Report } from "../model/finding.ts";
+import { clean } from "./clean.ts";
+import type { Group, Numbered } from "./grouping.ts";
+import { wrap } from "./wrap.ts";
+
+const oneOrMany: Readonly<Record<Exclude<Group, "departure" | "missing">, readonly [one: string, many: string]>> = {
+  hurt: [
+    "1 matter can hurt somebody. Settle it before anyone starts.",
+    "# matters can hurt somebody. Settle them all before anyone starts.",
+  ],
+  fails: ["1 thing will not work.", "# things will not work."],
+  better: ["1 could be better.", "# could be better."],
+  tape: ["1 needs your tape again.", "# need your tape again."],
+  build: ["1 leaves too little to build by.", "# leave too little to build by."],
+  search: ["1 our search could not settle.", "# our search could not settle."],
+  unpublished: ["1 has no published figure here.", "# have no published figure here."],
+};
+
+/** `2 matters can hurt somebody. Settle both before anyone starts. 2 things will not work.` Nothing is said twice. */
+export function countSentences(report: Report, told: readonly Numbered[]): string {
+  const parts: string[] = [];
+  for (const group of Object.keys(oneOrMany) as (keyof typeof oneOrMany)[]) {
+    const count = told.filter((one) => one.group === group).length;
+    if (count > 0)
+      parts.push(
+        counted(count, oneOrMany[group]).replace("Settle them all", count === 2 ? "Settle both" : "Settle them all"),
+      );
+  }
+  const missing = told.filter((one) => one.group === "missing").length + report.needs.length;
+  if (missing > 0)
+    parts.push(counted(missing, ["1 thing asked for is not in the plan.", "# things asked for are not in the plan."]));
+  if (parts.length > 0) return parts.join(" ");
+  const checked = report.counts.met + report.counts["no-fault-seen"] + report.counts.departure;
+  if (checked === 0) return "Nothing could be checked. That says nothing about the plan.";
+  return "No fault was seen in what was checked. Read on for what was not looked at.";
+}
+
+function counted(count: number, [one, many]: readonly [string, string]): string {
+  return count === 1 ? one : many.replace("#", String(count));
+}
+
+/** Departures from rules on which people depend stay in the head, with the name of who agreed. */
+export function departureNotice(told: readonly Numbered[], width: number): readonly string[] {
+  const grave = told.filter((one) => one.group === "departure" && one.finding.stakes === "safety");
+  if (grave.length === 0) return [];
+  const list = grave.map(
+    (one) => `${one.number}, agreed by ${clean(one.finding.beneath?.agreed_by ?? "") || "nobody named"}`,
+  );
+  const head =
+    grave.length === 1
+      ? "1 departure from a rule that keeps people from harm stands"
+      : `${grave.length} departures from rules that keep people from harm stand`;
+  return wrap(`${head}: ${list.join("; ")}.`, width);
+}

@@ -1,0 +1,178 @@
+// The words under a finding: why, who says so, what to do, what to mind. Each may be empty.
+
+import type { Finding, NotGiven, RemedyFound, Report } from "../model/finding.ts";
+import { amount, difference, doubtWords, nineteenInTwenty, scaleFor } from "./amounts.ts";
+import { capital, clean, sentence } from "./clean.ts";
+import { dateWords } from "./dates.ts";
+import { standingVerdict } from "./grouping.ts";
+import { limitWords, type PlaceNames } from "./standing-words.ts";
+
+/** Standard uncertainties between what is found and what is wanted for 0.95 and for 0.999 (normal distribution, COMPUTED). */
+const sureAt = { usual: 1.645, safety: 3.09 } as const;
+/** Doubt of what is decided by others is told down to this share. */
+const leastShare = 0.1;
+
+/** `short by 28 mm`, `over by 0.20 m`, `0.45 m to spare`, or `good to 0.05 m, needs 0.02 m`; empty where there is no number. */
+export function marginWords(finding: Finding): string {
+  const { found, wanted } = finding;
+  if (!found || !wanted || found.unit !== wanted.unit || !Number.isFinite(found.value)) return "";
+  const { gap, side } = gapOf(found.value, wanted.value, wanted.sense);
+  if (!Number.isFinite(gap)) return "";
+  const scale = scaleFor(found.unit, [found.value, ...[wanted.value].flat()]);
+  if (standingVerdict(finding) === "undecided" && finding.decided_by !== "method") {
+    const needs = gap / (finding.stakes === "safety" ? sureAt.safety : sureAt.usual);
+    if (needs < found.doubt && needs > 0)
+      return `good to ${doubtWords(found.doubt, scale)}, needs ${difference(nineteenInTwenty * needs, scale, needs)}`;
+  }
+  if (side === "met") return "";
+  const fine = gap < 0.1 && found.unit === "m" ? scaleFor("m", [gap]) : scale;
+  return `${side} by ${difference(gap, fine, Math.min(found.doubt, gap / 10))}`;
+}
+
+function gapOf(
+  found: number,
+  wanted: number | readonly [number, number],
+  sense: string,
+): { readonly gap: number; readonly side: "short" | "over" | "met" } {
+  const [low, high] =
+    typeof wanted === "number" ? (sense === "at_most" ? [-Infinity, wanted] : [wanted, Infinity]) : wanted;
+  if (found < low) return { gap: low - found, side: "short" };
+  if (found > high) return { gap: found - high, side: "over" };
+  return { gap: Math.min(found - low, high - found), side: "met" };
+}
+
+/** The number in words, for those who do not see the mark line. */
+export function foundWords(finding: Finding): string {
+  const { found, wanted } = finding;
+  if (!found || !Number.isFinite(found.value)) return "";
+  const scale = scaleFor(found.unit, [
+    found.value,
+    ...(wanted && wanted.unit === found.unit ? [wanted.value].flat() : []),
+  ]);
+  const name = clean(finding.reading);
+  const bound = /^at.(least|most)$/.test(found.method) ? `${found.method.replace("_", " ")} ` : "";
+  const doubt = found.doubt > 0 ? `, give or take ${doubtWords(found.doubt, scale)}, 19 times in 20` : "";
+  const margin = marginWords(finding);
+  return `${name === "" ? "Found" : capital(name)}: ${bound}${amount(found.value, scale, found.doubt)}${doubt}${margin === "" ? "" : `; ${margin}`}.`;
+}
+
+/** Why it is told: the stages, the chance, what carries the doubt, a departure that ran out, the other places. */
+export function whyWords(finding: Finding, report: Report): string {
+  return [
+    beneathWords(finding),
+    reasonWords(finding),
+    stageWords(finding, report),
+    chanceWords(finding),
+    boundWords(finding),
+    othersWords(finding),
+  ]
+    .filter((part) => part !== "")
+    .join(" ");
+}
+
+function beneathWords(finding: Finding): string {
+  const { beneath } = finding;
+  if (!beneath) return "";
+  const signer = clean(beneath.agreed_by) || "nobody named";
+  const because = clean(beneath.because);
+  const review = dateWords(beneath.review);
+  if (beneath.expired) return `A departure agreed by ${signer} ran out on ${review}; it no longer counts.`;
+  const beneathIt = beneath.verdict === "not-met" ? "It does not meet the limit" : "It is not shown to meet the limit";
+  return `${beneathIt}. Agreed by ${signer}${because === "" ? "" : `, who says: ${because}`}. To be looked at again by ${review}.`;
+}
+
+const reasons: Readonly<Record<NotGiven, string>> = {
+  missing: "",
+  unsaid: "The plan does not say whether there is one. Silence is not a no.",
+  "no-limit-here": "No figure is published for this place. Somebody there has to be asked.",
+  "gave-up": "Our search went as far as it may and did not settle it. That is not a no and not a yes.",
+};
+
+function reasonWords(finding: Finding): string {
+  return finding.verdict === "not-given" && finding.reason ? reasons[finding.reason] : "";
+}
+
+function stageWords(finding: Finding, report: Report): string {
+  const plan = report.plans.find((one) => one.file === finding.at[0]?.file) ?? report.plans[0];
+  const all = plan?.stages ?? [];
+  const stages = finding.stages.map(clean).filter((stage) => stage !== "");
+  const option = finding.option === null ? "" : `In the option "${clean(finding.option)}".`;
+  const where = stages.length === 0 || all.length < 2 ? "" : spanWords(stages, all);
+  return [option, where].filter((part) => part !== "").join(" ");
+}
+
+/** Silent where a finding holds at every stage or only at the last: that is how a plan is read anyway. */
+function spanWords(stages: readonly string[], all: readonly string[]): string {
+  const lasting = stages.every((stage, index) => stage === clean(all[all.length - stages.length + index] ?? ""));
+  if (stages.length >= all.length || (lasting && stages.length === 1)) return "";
+  const names = stages.map((stage) => `"${stage}"`);
+  if (names.length === 1) return `At stage ${names[0]} only.`;
+  return lasting ? `From stage ${names[0]} on.` : `At stages ${names.slice(0, -1).join(", ")} and ${names.at(-1)}.`;
+}
+
+function chanceWords(finding: Finding): string {
+  if (standingVerdict(finding) !== "undecided" || finding.probability === null) return "";
+  const chance = Math.min(99, Math.max(1, Math.round(finding.probability * 100)));
+  const asked = finding.stakes === "safety" ? "; where people can be hurt 999 in 1000 are asked for" : "";
+  return `By your measurements it is met ${chance} times in 100${asked}.`;
+}
+
+function boundWords(finding: Finding): string {
+  const kinked = finding.kinked ? "The doubt is larger on one side than on the other; the larger is used." : "";
+  const searched = finding.found?.method === "searched" ? "Found by search, not by a formula." : "";
+  return [searched, kinked].filter((part) => part !== "").join(" ");
+}
+
+function othersWords(finding: Finding): string {
+  const worse = finding.others.filter(
+    (other) => other.verdict === "not-met" || other.verdict === "undecided" || other.verdict === "not-given",
+  );
+  if (worse.length === 0) return "";
+  const names = worse.slice(0, 3).map((other) => other.features.map((name) => `"${clean(name)}"`).join(" with "));
+  const more = worse.length > names.length ? ` and ${worse.length - names.length} more` : "";
+  return `The same with ${names.join(", ")}${more}.`;
+}
+
+/** Who says so. */
+export function saysWords(finding: Finding, names: PlaceNames): string {
+  return finding.wanted ? capital(limitWords(finding.wanted, names)) : "";
+}
+
+/** What to do: what to measure again, then the remedies in the card's order, each a paragraph. */
+export function doWords(finding: Finding, titles: ReadonlyMap<string, string>): readonly string[] {
+  const again = againWords(finding);
+  const remedies = finding.remedies.map((remedy, index) => (index === 0 ? "" : "Or: ") + remedyWords(remedy, titles));
+  return again === "" ? remedies : [again, ...remedies];
+}
+
+function remedyWords(remedy: RemedyFound, titles: ReadonlyMap<string, string>): string {
+  const parts = [sentence(remedy.words)];
+  if (remedy.short !== null && remedy.sure !== null) {
+    const scale = scaleFor(remedy.unit, [remedy.short, remedy.sure]);
+    parts.push(`It is ${difference(remedy.short, scale)} short; ${difference(remedy.sure, scale)} makes it sure.`);
+  }
+  if (remedy.would_then_fail.length > 0) {
+    const names = remedy.would_then_fail.map((rule) => `"${clean(titles.get(rule) ?? "another check")}"`);
+    parts.push(`But then this would no longer hold: ${names.join(", ")}.`);
+  }
+  return parts.join(" ");
+}
+
+function againWords(finding: Finding): string {
+  if (standingVerdict(finding) !== "undecided" || finding.decided_by === "method") return "";
+  const shares = finding.doubts.filter((doubt) => doubt.share >= leastShare).slice(0, 3);
+  if (shares.length === 0) return "";
+  const list = shares.map(
+    (doubt) =>
+      `${clean(doubt.words) || clean(doubt.path)} (${Math.round(doubt.share * 100)} parts in 100 of the doubt)`,
+  );
+  if (finding.decided_by === "build")
+    return `Allow more than the plan does, or build closer than usual: ${list.join(", ")}.`;
+  return `Measure again, more closely: ${list.join(", ")}.`;
+}
+
+/** Who decides, where that is not the reader. */
+export function decidesWords(finding: Finding): string {
+  const who = clean(finding.defers_to ?? "");
+  return who === "" ? "" : `Ask first: ${who}. They decide, not this sheet.`;
+}

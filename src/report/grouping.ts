@@ -1,0 +1,94 @@
+// The order in which findings are told: by what they do to a person. One numbering for the text, the drawing and the page.
+
+import { verdictOrder, type Finding, type Report, type Verdict } from "../model/finding.ts";
+
+export type Group = "hurt" | "fails" | "better" | "tape" | "build" | "search" | "unpublished" | "missing" | "departure";
+
+/** Order of the groups on the page. */
+export const groupOrder: readonly Group[] = [
+  "hurt",
+  "fails",
+  "better",
+  "tape",
+  "build",
+  "search",
+  "unpublished",
+  "missing",
+  "departure",
+];
+
+export const groupHeading: Readonly<Record<Group, string>> = {
+  hurt: "CAN HURT SOMEBODY",
+  fails: "WILL NOT WORK",
+  better: "COULD BE BETTER",
+  tape: "YOUR TAPE CANNOT SAY",
+  build: "TOO FINE TO BUILD BY",
+  search: "OUR SEARCH CANNOT SAY",
+  unpublished: "NO FIGURE IS PUBLISHED HERE",
+  missing: "NOT IN THE PLAN",
+  departure: "DEPARTURE, AGREED BY SOMEBODY",
+};
+
+/** A finding with its number on the page. */
+export interface Numbered {
+  readonly number: number;
+  readonly group: Group;
+  readonly finding: Finding;
+}
+
+/** The verdict that counts: what lies beneath a departure that has run out, else the finding's own. */
+export function standingVerdict(finding: Finding): Verdict {
+  return finding.verdict === "departure" && finding.beneath?.expired ? finding.beneath.verdict : finding.verdict;
+}
+
+/** The findings that are told one by one, grouped and numbered from 1. What is met or does not bear is only counted. */
+export function numbered(report: Report): readonly Numbered[] {
+  const told: { readonly group: Group; readonly finding: Finding; readonly index: number }[] = [];
+  report.findings.forEach((finding, index) => {
+    const group = groupOf(finding, report);
+    if (group) told.push({ group, finding, index });
+  });
+  told.sort((a, b) => rank(a.group) - rank(b.group) || weight(a.finding) - weight(b.finding) || a.index - b.index);
+  return told.map(({ group, finding }, index) => ({ number: index + 1, group, finding }));
+}
+
+function rank(group: Group): number {
+  return groupOrder.indexOf(group);
+}
+
+/** What must be comes before what should be, and within that the worse verdict. */
+function weight(finding: Finding): number {
+  return (finding.grade === "must" ? 0 : 100) + verdictOrder.indexOf(standingVerdict(finding));
+}
+
+function groupOf(finding: Finding, report: Report): Group | null {
+  const verdict = standingVerdict(finding);
+  if (verdict === "departure") return "departure";
+  if (verdict === "not-given") return silentGroup(finding, report);
+  if (verdict !== "not-met" && verdict !== "undecided") return null;
+  if (dangerous(finding)) return "hurt";
+  if (verdict === "undecided") return undecidedGroup(finding);
+  return finding.grade === "should" || finding.stakes === "nuisance" ? "better" : "fails";
+}
+
+function dangerous(finding: Finding): boolean {
+  return finding.stakes === "safety" && finding.grade === "must";
+}
+
+function undecidedGroup(finding: Finding): Group {
+  if (finding.decided_by === "build") return "build";
+  return finding.decided_by === "method" ? "search" : "tape";
+}
+
+/** What the plan does not say is told once, as a need; it is a finding of its own where somebody can be hurt or no need tells it. */
+function silentGroup(finding: Finding, report: Report): Group | null {
+  if (finding.reason === "unsaid") return toldAsNeed(finding, report) ? null : "missing";
+  if (dangerous(finding)) return "hurt";
+  if (finding.reason === "gave-up") return "search";
+  if (finding.reason === "no-limit-here") return "unpublished";
+  return toldAsNeed(finding, report) ? null : "missing";
+}
+
+function toldAsNeed(finding: Finding, report: Report): boolean {
+  return report.needs.some((need) => need.waits.includes(finding.rule));
+}

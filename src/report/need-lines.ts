@@ -1,0 +1,49 @@
+// What is not in the plan, and which checks wait for it.
+
+import type { Need, NotGiven, Report } from "../model/finding.ts";
+import { clean } from "./clean.ts";
+import type { Numbered } from "./grouping.ts";
+import { tagRight, wrap } from "./wrap.ts";
+
+/** A line for each need: what is asked, how many checks wait, the numbers of the findings that wait for it. */
+export function needLines(report: Report, told: readonly Numbered[], width: number): readonly string[] {
+  const grave = [...report.needs].sort((a, b) => gravity(a) - gravity(b));
+  return grave.flatMap((need) => {
+    const lines = wrap(needWords(need, told), width, { first: "  -  ", rest: "     " });
+    return tagRight(lines, need.at ? lineWords(need.at, report) : "", width);
+  });
+}
+
+/** What can hurt somebody is asked for first. */
+function gravity(need: Need): number {
+  return need.stakes === "safety" ? 0 : need.stakes === "damage" ? 1 : 2;
+}
+
+function needWords(need: Need, told: readonly Numbered[]): string {
+  const numbers = told.filter((one) => waitsFor(one, need)).map((one) => one.number);
+  const waiting = need.waits.length === 1 ? "1 check waits" : `${need.waits.length} checks wait`;
+  const see = numbers.length === 0 ? "" : `, see ${numbers.join(", ")}`;
+  const danger = need.stakes === "safety" ? "; somebody can be hurt" : "";
+  return `${clean(need.asks)}${reasonTail[need.reason]} (${waiting}${see}${danger})`;
+}
+
+const reasonTail: Readonly<Record<NotGiven, string>> = {
+  missing: "",
+  unsaid: ': the plan does not say; put it in, or under "none" if you have looked and there is none',
+  "no-limit-here": ": no figure is published for this place; ask there",
+  "gave-up": ": our search did not settle it",
+};
+
+/** A finding waits for a need of its own rule, on one of its own features where the need names a place. */
+function waitsFor(one: Numbered, need: Need): boolean {
+  if (one.finding.verdict !== "not-given" || !need.waits.includes(one.finding.rule)) return false;
+  return (
+    one.finding.at.length === 0 ||
+    one.finding.at.some((at) => need.path.startsWith(at.path) || at.path.startsWith(need.path))
+  );
+}
+
+function lineWords(at: NonNullable<Need["at"]>, report: Report): string {
+  const [plan] = report.plans;
+  return report.plans.length === 1 && plan?.file === at.file ? `line ${at.line}` : `${clean(at.file)} line ${at.line}`;
+}

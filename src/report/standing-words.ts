@@ -1,0 +1,60 @@
+// Where a figure comes from, in plain words: what it is, who says so, and whether the page was seen.
+
+import type { Seen, Standing } from "../model/card.ts";
+import type { Wanted } from "../model/finding.ts";
+import { amount, scaleFor } from "./amounts.ts";
+import { clean } from "./clean.ts";
+
+const standings: Readonly<Record<Standing, string>> = {
+  law: "law",
+  standard: "standard",
+  guidance: "guidance",
+  practice: "usual in the trade",
+  "your own wish": "your own figure in the plan",
+};
+const seenWords: Readonly<Record<Seen, string>> = {
+  read: "page read",
+  "read second-hand": "read second-hand",
+  memory: "recalled, page not seen",
+  computed: "worked out",
+  none: "no publisher",
+};
+const lowerWords = new Set(["and", "of", "the", "upon", "on"]);
+
+/** Names of places by their word in a plan, where the caller has them (`united states` -> `the United States`). */
+export type PlaceNames = Readonly<Record<string, string>>;
+
+/** A place in words: the given name, or the word of the plan with capitals. */
+export function placeWords(place: string, names: PlaceNames = {}): string {
+  if (place === "anywhere") return "any place";
+  if (Object.hasOwn(names, place)) return clean(names[place] ?? place);
+  const capitals = clean(place)
+    .split(/[ _-]/)
+    .map((word) => (lowerWords.has(word) ? word : word.slice(0, 1).toUpperCase() + word.slice(1)));
+  return capitals.join(" ");
+}
+
+/** `at least 3.10 m`, `at most 1 in 12`, `between 2.5 % and 6 %`. */
+export function requirementWords(wanted: Wanted): string {
+  if (typeof wanted.value === "number") {
+    const sense = wanted.sense === "at_most" ? "at most" : "at least";
+    return `${sense} ${amount(wanted.value, scaleFor(wanted.unit, [wanted.value]))}`;
+  }
+  const [low, high] = wanted.value;
+  const scale = scaleFor(wanted.unit, [low, high]);
+  return `between ${amount(low, scale)} and ${amount(high, scale)}`;
+}
+
+/** The sentence of a limit: what is wanted, where, who says so, how binding it is, how it is known. */
+export function limitWords(wanted: Wanted, names: PlaceNames = {}): string {
+  const head = `${requirementWords(wanted)} is wanted${wanted.where === "anywhere" ? "" : ` (${placeWords(wanted.where, names)})`}`;
+  const tail = wanted.fell_back ? "; no figure is published for this place, so this one stands in" : "";
+  return `${head}: ${sourceWords(wanted)}${tail}.`;
+}
+
+function sourceWords(wanted: Wanted): string {
+  const kind = standings[wanted.standing];
+  if (!wanted.source) return wanted.standing === "practice" ? `${kind}, ${seenWords.none}` : kind;
+  const title = [clean(wanted.source.title), clean(wanted.source.clause)].filter((part) => part !== "").join(", ");
+  return `${title}; ${kind}, ${seenWords[wanted.source.seen]}`;
+}

@@ -1,0 +1,60 @@
+// The report as text: for somebody cold and tired in the rain. Sentence first, one mark line, four margin words.
+
+import type { Report } from "../model/finding.ts";
+import { clean } from "./clean.ts";
+import { departureNotice, countSentences } from "./count-sentences.ts";
+import { entryLines, legendLines, type EntryStyle } from "./entry-lines.ts";
+import { footLines } from "./foot-lines.ts";
+import { groupHeading, groupOrder, numbered, type Group, type Numbered } from "./grouping.ts";
+import { headLines } from "./head-lines.ts";
+import { dealCautions, type Cautions } from "./mind.ts";
+import { needLines } from "./need-lines.ts";
+import { problemLines } from "./problem-lines.ts";
+import type { TextOptions } from "./text-options.ts";
+import { wrap } from "./wrap.ts";
+
+export type { TextOptions } from "./text-options.ts";
+
+const narrowest = 80;
+const widest = 118;
+const usual = 100;
+
+/** The report as lines of 80 to 118 columns, without colour, ending with a line break. The same report gives the same bytes. */
+export function textReport(report: Report, options: TextOptions = {}): string {
+  const width = Math.round(Math.min(widest, Math.max(narrowest, options.width ?? usual)));
+  const told = numbered(report);
+  const cautions = dealCautions(report, told);
+  const style: EntryStyle = {
+    report,
+    width,
+    options,
+    cautions,
+    titles: new Map(report.rules.map((rule) => [rule.rule, rule.title])),
+  };
+  const blocks = [
+    headLines(report, width, options.places),
+    problemLines(report.problems, width),
+    [...wrap(countSentences(report, told), width), ...departureNotice(told, width), ...legendLines(told, style)],
+    ...groupOrder.map((group) => groupLines(group, told, style)),
+    mindLines(cautions, style),
+    footLines(report, { told, width, options }),
+  ].filter((block) => block.length > 0);
+  const lines = blocks.flatMap((block, index) => (index === 0 ? block : ["", ...block]));
+  return `${lines.map((line) => line.trimEnd()).join("\n")}\n`;
+}
+
+function groupLines(group: Group, told: readonly Numbered[], style: EntryStyle): readonly string[] {
+  const members = told.filter((one) => one.group === group);
+  const needs = group === "missing" ? needLines(style.report, told, style.width) : [];
+  if (members.length === 0 && needs.length === 0) return [];
+  return [groupHeading[group], ...members.flatMap((one) => entryLines(one, style)), ...needs];
+}
+
+/** Cautions that no told finding carries, and all of them where only first lines are printed. */
+function mindLines(cautions: Cautions, style: EntryStyle): readonly string[] {
+  const brief = style.options.brief ? [...cautions.with.values()].flat() : [];
+  const all = [...brief, ...cautions.left].map(clean);
+  if (all.length === 0) return [];
+  const heading = style.options.brief ? "MIND" : "MIND ALL THE SAME, whatever is met";
+  return [heading, ...all.flatMap((caution) => wrap(caution, style.width, { first: "  -  ", rest: "     " }))];
+}
