@@ -15,8 +15,11 @@ export interface Arc {
 
 export type Gear = "forward" | "reverse";
 
-/** Below this curvature (1/m) an arc is treated as straight: over 100 m it bends by 5 micrometres. */
-export const straightCurvature = 1e-9;
+/**
+ * Arcs flatter than this (1/m) are driven straight. Circles of more than 10 000 km would lose the ninth digit of a
+ * position; over 20 m the difference is 5 micrometres.
+ */
+export const straightCurvature = 1e-7;
 
 /**
  * Pose after an arc of signed length s and curvature k: with a = k s,
@@ -25,7 +28,7 @@ export const straightCurvature = 1e-9;
 export function poseAfter(pose: Pose, arc: Arc): Pose {
   const turned = arc.curvature * arc.length;
   const half = turned / 2;
-  const chord = arc.length * (Math.abs(half) < 1e-8 ? 1 : Math.sin(half) / half);
+  const chord = arc.length * (Math.abs(half) < 1e-8 ? 1 - (half * half) / 6 : Math.sin(half) / half);
   return {
     x: pose.x + chord * Math.cos(pose.heading + half),
     y: pose.y + chord * Math.sin(pose.heading + half),

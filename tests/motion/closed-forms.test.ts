@@ -76,7 +76,7 @@ describe("room by single arcs", () => {
 describe("three-point turn between two walls", () => {
   it("B85 needs 7.29 m (COMPUTED on a 2 degree grid, 0.1 m), about 11.0 m along", () => {
     const turn = threePointTurn(b85);
-    expect(Math.abs(turn.width - 7.29)).toBeLessThan(0.02);
+    expect(Math.abs(turn.width - 7.29)).toBeLessThan(0.1);
     expect(Math.abs(turn.length - 11)).toBeLessThan(0.3);
   });
 
