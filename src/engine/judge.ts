@@ -1,6 +1,6 @@
 // Judging one reading against one requirement under doubt: the only place where a verdict is made.
 
-import { normalCumulative } from "../adjustment/normal.ts";
+import { normalCdf } from "../adjustment/normal.ts";
 import type { Stakes } from "../model/card.ts";
 
 /** 95 % and 99.9 % one-sided points of the normal distribution (Phi(1.6448536) = 0.95, Phi(3.0902323) = 0.999). */
@@ -52,6 +52,6 @@ function oneLimit(margin: Margin, stakes: Stakes, tolerance: number): Judged {
 }
 
 function chance({ inside, other, u }: Margin, shift: number): number {
-  const first = normalCumulative((inside + shift) / u);
-  return other === undefined ? first : Math.max(0, first + normalCumulative((other + shift) / u) - 1);
+  const first = normalCdf((inside + shift) / u);
+  return other === undefined ? first : Math.max(0, first + normalCdf((other + shift) / u) - 1);
 }

@@ -1,0 +1,71 @@
+// What: how wide is the way between the things that stand on its two sides, at its narrowest?
+// Formula: least distance between a thing on the left and a thing on the right whose connection crosses the way's middle line.
+// Source: plane geometry.
+// Valid: things that stand up from the ground; overhanging branches and open gate leaves are not counted here.
+// Witness: the narrowest place.
+
+import { boxDistance } from "../geometry/box.ts";
+import { figureBox } from "../geometry/figure.ts";
+import { runAndLeft } from "../geometry/line.ts";
+import type { Feature } from "../model/plan.ts";
+import type { Read } from "../model/quantity.ts";
+import type { CandidatePlace, Measure, Point, Scene } from "../model/reading.ts";
+import { featureWords } from "../model/plan.ts";
+import { centreFigure, figureAt, groundFigure, type LiveFigure } from "../site/live-figure.ts";
+import { type NearPlace, nearPlaces } from "../site/near-places.ts";
+
+/** Wider than this the way counts as open (metres). */
+const open = 12;
+
+/** Kinds that stand up and hem a way in. */
+const hemmingKinds: ReadonlySet<string> = new Set(["wall", "building", "fence", "tree", "hedge", "heap", "tank", "obstacle"]);
+
+export const clearWidth: Measure = {
+  name: "clear-width",
+  dimension: "length",
+  roles: { way: "a surface or strip drawn by its middle line" },
+  parameters: {},
+  phrase: "{found} is clear at its narrowest",
+  shortName: "clear width",
+  find: (subject, scene) => {
+    const way = subject["way"];
+    const middle = way && centreFigure(way);
+    if (!way || way.shape?.form !== "line" || !middle) return { is: "does-not-bear" };
+    const line = figureAt(middle, scene.read).chains[0]?.points ?? [];
+    const beside = hemming(way, middle, scene);
+    const places = beside.flatMap((one, index) => beside.slice(index + 1).flatMap((other) => across(one, other, line, scene.read)));
+    return places.length > 0 ? { is: "found", places } : { is: "does-not-bear" };
+  },
+};
+
+interface Beside {
+  readonly feature: Feature;
+  readonly figure: LiveFigure;
+}
+
+function hemming(way: Feature, middle: LiveFigure, scene: Scene): readonly Beside[] {
+  const wayBox = figureBox(figureAt(middle, scene.read));
+  return scene.standing().flatMap((feature) => {
+    const figure = feature !== way && hemmingKinds.has(feature.kind) ? groundFigure(feature) : null;
+    const box = figure && figureBox(figureAt(figure, scene.read));
+    return figure && box && wayBox && boxDistance(box, wayBox) <= open ? [{ feature, figure }] : [];
+  });
+}
+
+/** Places of two things whose shortest connection crosses the middle line of the way. */
+function across(one: Beside, other: Beside, line: readonly Point[], read: Read): readonly CandidatePlace[] {
+  return nearPlaces(one.figure, other.figure, open, read)
+    .filter((near) => crossesMiddle(near, line, read))
+    .map((near) => ({
+      key: `${one.feature.name}|${other.feature.name}|${near.key}`,
+      value: near.distance,
+      where: `between ${featureWords(one.feature)} and ${featureWords(other.feature)}`,
+      witness: (now) => [{ part: "found", form: "line", points: near.ends(now), label: "narrowest" }],
+    }));
+}
+
+function crossesMiddle(near: NearPlace, line: readonly Point[], read: Read): boolean {
+  const [first, second] = near.ends(read).map((end) => runAndLeft(line, end));
+  if (!first || !second) return false;
+  return first.left * second.left < 0;
+}

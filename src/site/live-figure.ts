@@ -1,0 +1,103 @@
+// A feature's ground figure that can be read again with moved numbers: vertices as functions of the read.
+
+import { type Chain, type Figure, sideAt } from "../geometry/figure.ts";
+import { polygonOf } from "../geometry/polygon.ts";
+import type { Segment } from "../geometry/segment.ts";
+import { dot, minus, norm, plus, times, toTheLeft, unit } from "../geometry/vector.ts";
+import { type Feature, isQuantity, propertyOf } from "../model/plan.ts";
+import type { Quantity, Read, Spot } from "../model/quantity.ts";
+import type { Point } from "../model/reading.ts";
+
+/** A vertex as a function of the read. */
+export type LivePoint = (read: Read) => Point;
+
+export interface LiveChain {
+  readonly points: readonly LivePoint[];
+  readonly ends: "open" | "closed";
+}
+
+/**
+ * Chains of live vertices. `solid` where the inside belongs to it; `grow` is added all round (a round thing is a
+ * point that has grown), so that a clear distance is that of the chains less both growths.
+ */
+export interface LiveFigure {
+  readonly chains: readonly LiveChain[];
+  readonly solid: boolean;
+  readonly grow: (read: Read) => number;
+}
+
+const noGrowth = (): number => 0;
+
+/** A peg or spot as a live vertex. */
+export function liveSpot(spot: Spot): LivePoint {
+  return (read) => [read(spot.east), read(spot.north)];
+}
+
+/** The figure that a feature takes on the ground; null where it has no shape. A line with a width becomes its outline. */
+export function groundFigure(feature: Feature): LiveFigure | null {
+  const { shape } = feature;
+  if (!shape) return null;
+  switch (shape.form) {
+    case "point":
+      return { chains: [{ points: [liveSpot(shape.at)], ends: "open" }], solid: false, grow: halfOf(feature) };
+    case "circle":
+      return { chains: [{ points: [liveSpot(shape.centre)], ends: "open" }], solid: false, grow: (read) => read(shape.across) / 2 };
+    case "outline":
+      return { chains: [shape.outline, ...shape.holes].map((ring) => ({ points: ring.map(liveSpot), ends: "closed" })), solid: true, grow: noGrowth };
+    case "line":
+      return shape.width ? widened(shape.line.map(liveSpot), shape.width) : { chains: [{ points: shape.line.map(liveSpot), ends: "open" }], solid: false, grow: noGrowth };
+  }
+}
+
+/** Half the stem of a tree that stands at a point; nothing for other points. */
+function halfOf(feature: Feature): (read: Read) => number {
+  const stem = propertyOf(feature, "stem");
+  return isQuantity(stem) ? (read) => read(stem) / 2 : noGrowth;
+}
+
+/** The line itself, without its width. */
+export function centreFigure(feature: Feature): LiveFigure | null {
+  const { shape } = feature;
+  if (shape?.form !== "line") return groundFigure(feature);
+  return { chains: [{ points: shape.line.map(liveSpot), ends: "open" }], solid: false, grow: noGrowth };
+}
+
+/** A point that has grown to a circle of a given radius (a crown, a root zone). */
+export function roundFigure(at: LivePoint, radius: (read: Read) => number): LiveFigure {
+  return { chains: [{ points: [at], ends: "open" }], solid: false, grow: radius };
+}
+
+/** Outline of a line with a width: left side out, right side back, corners mitred. */
+function widened(line: readonly LivePoint[], width: Quantity): LiveFigure {
+  const side = (sign: 1 | -1) => line.map((_, index) => beside(line, index, (read) => (sign * read(width)) / 2));
+  return { chains: [{ points: [...side(1), ...side(-1).reverse()], ends: "closed" }], solid: true, grow: noGrowth };
+}
+
+/** Vertex `index` of a line, moved `left` metres to its left: p + left (n1 + n2) / (1 + n1.n2). */
+export function beside(line: readonly LivePoint[], index: number, left: (read: Read) => number): LivePoint {
+  return (read) => {
+    const here = (line[index] as LivePoint)(read);
+    const before = line[index - 1]?.(read);
+    const after = line[index + 1]?.(read);
+    const way1 = before ? unit(minus(here, before)) : null;
+    const way2 = after ? unit(minus(after, here)) : null;
+    const first = toTheLeft(way1 ?? way2 ?? [1, 0]);
+    const second = toTheLeft(way2 ?? way1 ?? [1, 0]);
+    const sum = plus(first, second);
+    if (norm(sum) < 1e-6) return plus(here, times(first, left(read)));
+    return plus(here, times(sum, left(read) / (1 + dot(first, second))));
+  };
+}
+
+/** The plain figure at a read. */
+export function figureAt(live: LiveFigure, read: Read): Figure {
+  const chains = live.chains.map((chain): Chain => ({ points: chain.points.map((point) => point(read)), ends: chain.ends }));
+  const [outline, ...holes] = chains.map((chain) => chain.points);
+  return { chains, area: live.solid && outline ? polygonOf(outline, holes) : null };
+}
+
+/** Side `index` of a live chain at a read. */
+export function liveSide(chain: LiveChain, index: number, read: Read): Segment {
+  const ends = [chain.points[index], chain.points[(index + 1) % chain.points.length]] as readonly [LivePoint, LivePoint];
+  return sideAt({ points: [ends[0](read), ends[1](read)], ends: "open" }, 0);
+}

@@ -1,0 +1,39 @@
+// Every place where two features come near each other, each readable again with moved numbers.
+
+import { nearestPairs, type NearPair, pairDistance } from "../geometry/near-pairs.ts";
+import { footOn } from "../geometry/segment.ts";
+import type { Read } from "../model/quantity.ts";
+import type { Point } from "../model/reading.ts";
+import { figureAt, type LiveChain, type LiveFigure, liveSide } from "./live-figure.ts";
+
+/** One vertex against one side. `distance` is signed: below 0 where the figures overlap. */
+export interface NearPlace {
+  readonly key: string;
+  readonly pair: NearPair;
+  readonly distance: (read: Read) => number;
+  /** The two nearest points: on the first figure, on the second (on the chains, before any growth). */
+  readonly ends: (read: Read) => readonly [Point, Point];
+}
+
+/** Places where two live figures are within `reach` of each other; the least distance of the list is the clear distance. */
+export function nearPlaces(a: LiveFigure, b: LiveFigure, reach: number, read: Read): readonly NearPlace[] {
+  const grown = a.grow(read) + b.grow(read);
+  return nearestPairs(figureAt(a, read), figureAt(b, read), reach + grown).map((pair) => nearPlace(a, b, pair));
+}
+
+function nearPlace(a: LiveFigure, b: LiveFigure, pair: NearPair): NearPlace {
+  const [own, other] = pair.vertexOf === "a" ? [a, b] : [b, a];
+  const vertex = (own.chains[pair.chain] as LiveChain).points[pair.vertex] as (read: Read) => Point;
+  const sides = other.chains[pair.sideChain] as LiveChain;
+  const side = (read: Read) => liveSide(sides, pair.side, read);
+  return {
+    key: `${pair.vertexOf}${pair.chain}.${pair.vertex}-${pair.sideChain}.${pair.side}`,
+    pair,
+    distance: (read) => pairDistance(pair, vertex(read), side(read)) - a.grow(read) - b.grow(read),
+    ends: (read) => {
+      const at = vertex(read);
+      const foot = footOn(side(read), at).foot;
+      return pair.vertexOf === "a" ? [at, foot] : [foot, at];
+    },
+  };
+}

@@ -1,0 +1,41 @@
+// Stands: what an animal can leap from beside a fence, where its edge is and how high.
+
+import { type Feature, isQuantity, propertyOf } from "../model/plan.ts";
+import type { Quantity } from "../model/quantity.ts";
+import type { Missing } from "../model/reading.ts";
+import { groundFigure, type LiveFigure, liveSpot, roundFigure } from "./live-figure.ts";
+
+/** A stand: the figure whose edge is leapt from, and its height above the ground. */
+export interface Stand {
+  readonly edge: LiveFigure;
+  readonly height: Quantity;
+}
+
+/** Property that tells how high each kind of stand is. */
+const heightProperty: Readonly<Record<string, string>> = {
+  wall: "height",
+  bank: "height",
+  heap: "height",
+  obstacle: "height",
+  tank: "height",
+  building: "eaves",
+  tree: "clearance_under",
+};
+
+/** The stand that a feature makes, or what would have to be known; null where it makes none. */
+export function standOf(feature: Feature): Stand | { readonly missing: readonly Missing[] } | null {
+  const property = heightProperty[feature.kind];
+  const edge = edgeOf(feature);
+  if (property === undefined || !edge) return null;
+  const height = propertyOf(feature, property);
+  if (isQuantity(height)) return { edge, height };
+  const words = feature.kind === "tree" ? "height of the lowest branch" : property;
+  return { missing: [{ feature, property, asks: `the ${words} of ${feature.kind} "${feature.name}"`, dimension: "length", why: "missing" }] };
+}
+
+/** A tree is leapt from within its crown, everything else from its outline. */
+function edgeOf(feature: Feature): LiveFigure | null {
+  const radius = propertyOf(feature, "crown.radius");
+  if (feature.kind === "tree" && feature.shape?.form === "point" && isQuantity(radius)) return roundFigure(liveSpot(feature.shape.at), (read) => read(radius));
+  return groundFigure(feature);
+}
