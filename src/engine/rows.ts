@@ -82,7 +82,7 @@ export function testProperty(condition: Condition, subject: Subject, inBand: (co
   const feature = subject[role];
   if (!feature) return "no";
   const property = rest.join(".");
-  const value = property === "kind" ? feature.kind : propertyOf(feature, property);
+  const value = property === "kind" ? feature.kind : property === "existing" ? feature.existing : propertyOf(feature, property);
   if (!("is" in condition)) {
     if (isQuantity(value)) return inBand(condition, subject);
     return [{ feature, property, asks: `the ${propertyWords(property)} of ${feature.kind} "${feature.name}"`, why: "missing" }];

@@ -6,7 +6,7 @@
 
 import { boxDistance } from "../geometry/box.ts";
 import { figureBox } from "../geometry/figure.ts";
-import { runAndLeft } from "../geometry/line.ts";
+import { lineLength, runAndLeft } from "../geometry/line.ts";
 import type { Feature } from "../model/plan.ts";
 import type { Read } from "../model/quantity.ts";
 import type { CandidatePlace, Measure, Point, Scene } from "../model/reading.ts";
@@ -66,6 +66,7 @@ function across(one: Beside, other: Beside, line: readonly Point[], read: Read):
 
 function crossesMiddle(near: NearPlace, line: readonly Point[], read: Read): boolean {
   const [first, second] = near.ends(read).map((end) => runAndLeft(line, end));
-  if (!first || !second) return false;
-  return first.left * second.left < 0;
+  if (!first || !second || first.left * second.left >= 0) return false;
+  const end = lineLength(line);
+  return Math.max(first.run, second.run) >= 0 && Math.min(first.run, second.run) <= end;
 }
