@@ -2,6 +2,7 @@
 
 import { baseUnit, words } from "../model/units.ts";
 import type { Dimension } from "../model/quantity.ts";
+import { clean } from "./clean.ts";
 
 /** A unit for printing: value in base units x factor = printed number. */
 export interface Scale {
@@ -54,7 +55,7 @@ export function scaleFor(unit: string, values: readonly number[]): Scale {
     : Object.hasOwn(single, unit)
       ? single[unit]
       : undefined;
-  if (!scale) return { unit, factor: 1 };
+  if (!scale) return { unit: clean(unit), factor: 1 };
   return dimension ? { ...scale, dimension, ...shownIn(dimension, scale.unit) } : scale;
 }
 

@@ -9,6 +9,10 @@ const columnsOfLine = { ordinary: 41, wide: 51 } as const;
 /** A doubt wider than this many times the distance to what is wanted is cut at the ends of the line. */
 const widestDoubt = 8;
 
+/** Differences below this part of the value are rounding. */
+const rounding = 1e-9;
+/** Numbers are kept to a millionth of their unit; nothing finer is shown. */
+const finest = 1e-6;
 /** Columns that stand for "goes on beyond this end". */
 const beyond = { low: -1_000_000, high: 1_000_000 };
 
@@ -38,11 +42,12 @@ export function markLine(
   const half = Math.abs(nineteenInTwenty * found.doubt * scale.factor);
   const wantedAt = targets.map((target) => target * scale.factor);
   const reach = reachOf(value, half, wantedAt);
+  if (!Number.isFinite(reach.high - reach.low)) return null;
   const cells = columnsOfLine[page];
   const column = (x: number) => Math.round(((x - reach.low) / (reach.high - reach.low)) * (cells - 1));
   const row = ticks(cells);
   const spread = spreadOf(found, half, value);
-  const place = column(value);
+  const place = placeOf(value, wantedAt, { column, cells });
   drawDoubt(row, {
     low: spread.low === null ? beyond.low : column(spread.low),
     place,
@@ -50,7 +55,7 @@ export function markLine(
   });
   drawTargets(
     row,
-    wantedAt.map((target) => apart(column(target), place, { side: target - value, cells })),
+    wantedAt.map((target) => apart(target, value, { column, place })),
   );
   row[place] = "o";
   return { low: reach.low.toFixed(reach.decimals), marks: row.join(""), high: endWords(reach, scale) };
@@ -77,12 +82,18 @@ function reachOf(value: number, half: number, targets: readonly number[]): Reach
   const shownHalf = gap > 0 ? Math.min(half, widestDoubt * gap) : half;
   const low = Math.min(value - shownHalf, ...targets);
   const high = Math.max(value + shownHalf, ...targets);
-  const size = high - low || Math.abs(value) || 1;
+  const size = sizeOf(high - low, value);
   const step = roundStep(size / 10);
   const least = Math.floor(low / step + 1e-9) - 1;
   const most = Math.ceil(high / step - 1e-9) + 1;
   const decimals = Math.min(9, Math.max(0, Math.ceil(-Math.log10(step) - 1e-9)));
   return { low: (least < 0 && low >= 0 ? 0 : least) * step, high: most * step, decimals };
+}
+
+/** Length of the scale; a difference that is only rounding counts as none, and then the value itself, or 1, gives the size. */
+function sizeOf(length: number, value: number): number {
+  if (length > Math.max(Math.abs(value) * rounding, finest)) return length;
+  return Math.abs(value) > finest ? Math.abs(value) : 1;
 }
 
 function pairGap(targets: readonly number[]): readonly number[] {
@@ -101,15 +112,26 @@ function ticks(cells: number): string[] {
   return Array.from({ length: cells }, (_, index) => (index % 5 === 0 ? "." : " "));
 }
 
-/** A mark that would hide the `o` steps one column to its own side. */
+/** Where a mark would hide the `o` it steps one column to its own side; at an end of the line the `o` steps in. */
 function apart(
   target: number,
-  place: number,
-  { side, cells }: { readonly side: number; readonly cells: number },
+  value: number,
+  row: { readonly column: (x: number) => number; readonly place: number },
 ): number {
-  if (target !== place) return target;
-  const moved = place + (side < 0 ? -1 : 1);
-  return moved < 0 ? place + 1 : moved >= cells ? place - 1 : moved;
+  const column = row.column(target);
+  return column === row.place ? column + (target < value ? -1 : 1) : column;
+}
+
+/** The column of the `o`, kept off an end where a mark has to stand beyond it. */
+function placeOf(
+  value: number,
+  targets: readonly number[],
+  row: { readonly column: (x: number) => number; readonly cells: number },
+): number {
+  const place = row.column(value);
+  const hidden = targets.filter((target) => row.column(target) === place);
+  if (place === 0 && hidden.some((target) => target < value)) return 1;
+  return place === row.cells - 1 && hidden.some((target) => target >= value) ? place - 1 : place;
 }
 
 function drawTargets(row: string[], targets: readonly number[]): void {

@@ -48,13 +48,14 @@ function cut(word: string, width: number): readonly string[] {
   return [...pieces, piece];
 }
 
-/** Puts a short tag at the right edge of the last line, or on a line of its own where it does not fit. */
+/** Puts a tag at the right edge of the last line, or on lines of its own where it does not fit there. */
 export function tagRight(lines: readonly string[], tag: string, width: number): readonly string[] {
   if (tag === "") return lines;
   const last = lines.at(-1) ?? "";
   const room = width - columns(last) - columns(tag);
   if (lines.length > 0 && room >= 3) return [...lines.slice(0, -1), last + " ".repeat(room) + tag];
-  return [...lines, " ".repeat(Math.max(0, width - columns(tag))) + tag];
+  const own = wrap(tag, width).map((line) => " ".repeat(Math.max(0, width - columns(line))) + line);
+  return [...lines, ...own];
 }
 
 /** Pieces side by side with a wide gap, going on the next line where they do not fit. */
