@@ -1,16 +1,8 @@
 // What a QR factor is used for: Q'b, Q t, R x = y, R' t = s, and the directions in which nothing is known.
 
-import type { Factor, SparseRow } from "./householder.ts";
-
-/** b := Q'b, in place; one entry per row of the factored matrix. */
-export function applyTransposed(factor: Factor, b: Float64Array): void {
-  for (const { slots, vector, beta } of factor.reflections) {
-    let sum = 0;
-    for (let i = 0; i < slots.length; i += 1) sum += vector[i]! * b[slots[i]!]!;
-    if (sum === 0) continue;
-    for (let i = 0; i < slots.length; i += 1) b[slots[i]!]! -= beta * sum * vector[i]!;
-  }
-}
+import type { Factor } from "./householder.ts";
+import { reflectVector } from "./reflection.ts";
+import type { SparseRow } from "./reflection.ts";
 
 /** Q [t; 0], where `t` stands by position; one entry per row of the factored matrix. */
 export function apply(factor: Factor, t: Float64Array): Float64Array {
@@ -18,20 +10,14 @@ export function apply(factor: Factor, t: Float64Array): Float64Array {
   for (let k = 0; k < factor.columnCount; k += 1) {
     if (factor.slots[k]! >= 0) out[factor.slots[k]!] = t[k]!;
   }
-  for (let r = factor.reflections.length - 1; r >= 0; r -= 1) {
-    const { slots, vector, beta } = factor.reflections[r]!;
-    let sum = 0;
-    for (let i = 0; i < slots.length; i += 1) sum += vector[i]! * out[slots[i]!]!;
-    if (sum === 0) continue;
-    for (let i = 0; i < slots.length; i += 1) out[slots[i]!]! -= beta * sum * vector[i]!;
-  }
+  for (let r = factor.reflections.length - 1; r >= 0; r -= 1) reflectVector(factor.reflections[r]!, out);
   return out;
 }
 
 /** The least squares solution of J x = b, by position; `b` by row. Dependent columns are given zero. */
 export function solve(factor: Factor, b: Float64Array): Float64Array {
   const turned = b.slice();
-  applyTransposed(factor, turned);
+  for (const reflection of factor.reflections) reflectVector(reflection, turned);
   const x = new Float64Array(factor.columnCount);
   for (let k = 0; k < factor.columnCount; k += 1) {
     if (factor.slots[k]! >= 0) x[k] = turned[factor.slots[k]!]!;
@@ -44,11 +30,17 @@ function backSubstitute(factor: Factor, x: Float64Array, kept: ReadonlySet<numbe
   for (let k = factor.columnCount - 1; k >= 0; k -= 1) {
     const row = factor.upper[k];
     if (row === null || row === undefined || kept.has(k)) continue;
+    const { columns, first, cells, start } = row;
     let sum = x[k]!;
-    for (let i = 1; i < row.columns.length; i += 1) sum -= row.values[i]! * x[row.columns[i]!]!;
-    x[k] = sum / row.values[0]!;
+    for (let i = first + 1, at = start + 1; i < columns.length; i += 1, at += 1) sum -= cells[at]! * x[columns[i]!]!;
+    x[k] = sum / cells[start]!;
   }
   return x;
+}
+
+/** Take t_k times row k of R from the entries of `s` that follow position k. */
+function subtractRow({ columns, first, cells, start }: SparseRow, t: number, s: Float64Array): void {
+  for (let i = first + 1, at = start + 1; i < columns.length; i += 1, at += 1) s[columns[i]!]! -= cells[at]! * t;
 }
 
 /** Solve R' t = s by position, in place. Dependent columns are left zero. */
@@ -60,29 +52,32 @@ export function solveTransposed(factor: Factor, s: Float64Array): Float64Array {
       s[k] = 0;
       continue;
     }
-    const t = s[k]! / row.values[0]!;
-    s[k] = t;
-    for (let i = 1; i < row.columns.length; i += 1) s[row.columns[i]!]! -= row.values[i]! * t;
+    s[k]! /= row.cells[row.start]!;
+    subtractRow(row, s[k]!, s);
   }
   return s;
 }
 
-/**
- * The squared length of R^-T a for a row `a` of the factored matrix: its leverage. `scratch` is a zero vector by
- * position and is left zero.
- */
-export function leverage(factor: Factor, row: SparseRow, scratch: Float64Array): number {
-  const { columns, values } = row;
-  if (columns.length === 0) return 0;
-  for (let i = 0; i < columns.length; i += 1) scratch[columns[i]!] = values[i]!;
+/** The leverage of each row of the factored matrix: the squared length of R^-T a. */
+export function leverages(factor: Factor, rows: readonly SparseRow[]): Float64Array {
+  const scratch = new Float64Array(factor.columnCount);
+  const out = new Float64Array(rows.length);
+  for (let slot = 0; slot < rows.length; slot += 1) out[slot] = leverage(factor, rows[slot]!, scratch);
+  return out;
+}
+
+/** Squared length of R^-T a; `scratch` is zero by position and is left zero. */
+function leverage(factor: Factor, { columns, first, cells, start }: SparseRow, scratch: Float64Array): number {
+  if (columns.length === first) return 0;
+  for (let i = first, at = start; i < columns.length; i += 1, at += 1) scratch[columns[i]!] = cells[at]!;
   let sum = 0;
-  for (let k = columns[0]!; k < factor.columnCount; k += 1) {
+  for (let k = columns[first]!; k < factor.columnCount; k += 1) {
     if (scratch[k] === 0) continue;
-    const upper = factor.upper[k];
-    if (upper !== null && upper !== undefined) {
-      const t = scratch[k]! / upper.values[0]!;
+    const row = factor.upper[k];
+    if (row !== null && row !== undefined) {
+      const t = scratch[k]! / row.cells[row.start]!;
       sum += t * t;
-      for (let i = 1; i < upper.columns.length; i += 1) scratch[upper.columns[i]!]! -= upper.values[i]! * t;
+      subtractRow(row, t, scratch);
     }
     scratch[k] = 0;
   }

@@ -1,5 +1,6 @@
 // The iteration: linearise, solve, step, until nothing moves.
 
+import type { Fronts } from "./elimination-order.ts";
 import { solveLeastSquares } from "./least-squares.ts";
 import type { LinearSolution } from "./least-squares.ts";
 import type { Network, Refused } from "./network.ts";
@@ -31,7 +32,7 @@ const exactSlack = 1e-6;
 export function gaussNewton(network: Network): Converged | Refused {
   const frame = frameOf(network);
   let x = frame.start;
-  let order: readonly number[] | undefined;
+  let fronts: Fronts | undefined;
   let lastStep = Infinity;
   for (let iterations = 1; iterations <= mostIterations; iterations += 1) {
     const equations = equationsAt(frame, x);
@@ -40,12 +41,13 @@ export function gaussNewton(network: Network): Converged | Refused {
       columnCount: x.length,
       equations,
       groupOf: (column) => column >> 1,
-      ...(order === undefined ? {} : { order }),
+      ...(fronts === undefined ? {} : { fronts }),
     });
-    order = solution.order;
+    fronts = solution.fronts;
     if (solution.undetermined.length > 0) return refuse(frame, "singular", solution.undetermined);
     const step = largest(solution.x);
-    if (step <= smallestStep || (step <= roundingStep && step > lastStep / 2)) {
+    const nextStep = (step * step) / lastStep;
+    if (step <= smallestStep || (step <= roundingStep && (step > lastStep / 2 || nextStep <= smallestStep))) {
       return finish(frame, { x: stepped(x, solution.x, 1), solution, iterations });
     }
     const next = shortened(frame, x, solution.x);

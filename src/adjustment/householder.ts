@@ -1,13 +1,7 @@
-// Sparse Householder QR: rows wait at their first column, and each column reflects only the rows that wait there.
+// Sparse Householder QR: rows wait at the front of their first column; each front is reflected as one dense block.
 
 import { combine, reflect } from "./reflection.ts";
-import type { Block, Reflection } from "./reflection.ts";
-
-/** One row of a sparse matrix: ascending column positions and the values that stand there. */
-export interface SparseRow {
-  readonly columns: Int32Array;
-  readonly values: Float64Array;
-}
+import type { Block, Reflection, SparseRow } from "./reflection.ts";
 
 /** The factor of J = Q [R; 0]. Positions are columns in elimination order; slots are the rows of J. */
 export interface Factor {
@@ -28,104 +22,112 @@ const rankTolerance = 1e-10;
 
 /**
  * Factor a sparse matrix as J = Q [R; 0] by Householder reflections (Golub and Van Loan, Matrix Computations,
- * 5.2, MEMORY), never forming J'J. Rows are grouped by their first column (George and Heath 1980, MEMORY), so
- * that the work follows the fill of R. `rows` are not changed.
+ * 5.2, MEMORY), never forming J'J, front by front (multifrontal QR: Duff and Reid 1983, Matstoms 1994, MEMORY), so
+ * that the work follows the fill of R. `widths` are the numbers of consecutive columns in each front; they decide
+ * the work, not the result. `rows` are not changed.
  */
-export function factorise(rows: readonly SparseRow[], columnCount: number): Factor {
-  const state = waitingRows(rows, columnCount);
-  const scale = columnLengths(rows, columnCount);
-  const upper: (SparseRow | null)[] = Array.from({ length: columnCount }, () => null);
-  const slots = new Int32Array(columnCount).fill(-1);
-  const deficient: number[] = [];
-  for (let position = 0; position < columnCount; position += 1) {
-    const waiting = state.buckets[position]!;
-    if (waiting.length === 0) {
-      deficient.push(position);
-      continue;
-    }
-    const block = combine(waiting, state.live);
-    const length = columnLength(block);
-    const depends = !(length > rankTolerance * scale[position]!);
-    if (depends) deficient.push(position);
-    else keepUpperRow(block, position, { upper, slots, state });
-    passOn(block, depends ? 0 : 1, state);
-    state.buckets[position] = [];
-  }
-  return { columnCount, rowCount: rows.length, upper, slots, reflections: state.reflections, deficient };
-}
-
-interface State {
-  readonly live: (SparseRow | null)[];
-  readonly buckets: number[][];
-  readonly reflections: Reflection[];
-}
-
-function waitingRows(rows: readonly SparseRow[], columnCount: number): State {
-  const buckets: number[][] = Array.from({ length: columnCount }, () => []);
-  rows.forEach((row, slot) => {
-    if (row.columns.length > 0) buckets[row.columns[0]!]!.push(slot);
+export function factorise(rows: readonly SparseRow[], widths: readonly number[]): Factor {
+  const work = begin(rows, widths);
+  let first = 0;
+  widths.forEach((width, front) => {
+    const end = first + width;
+    eliminateFront(work, front, { first, end });
+    first = end;
   });
-  return { live: [...rows], buckets, reflections: [] };
+  const { upper, slots, reflections, deficient } = work;
+  return { columnCount: first, rowCount: rows.length, upper, slots, reflections, deficient };
 }
 
-function columnLengths(rows: readonly SparseRow[], columnCount: number): Float64Array {
-  const squares = new Float64Array(columnCount);
-  for (const row of rows) {
-    for (let k = 0; k < row.columns.length; k += 1) squares[row.columns[k]!]! += row.values[k]! * row.values[k]!;
-  }
-  return squares.map(Math.sqrt);
-}
-
-function columnLength(block: Block): number {
-  let sum = 0;
-  for (let row = 0; row < block.height; row += 1) sum += block.cells[row * block.width]! ** 2;
-  return Math.sqrt(sum);
-}
-
-interface Sink {
+interface Work {
+  readonly live: (SparseRow | null)[];
+  /** Slots of the rows that wait at each front. */
+  readonly waiting: number[][];
+  readonly frontOf: Int32Array;
+  /** Length of each column at the start. */
+  readonly scale: Float64Array;
   readonly upper: (SparseRow | null)[];
   readonly slots: Int32Array;
-  readonly state: State;
+  readonly reflections: Reflection[];
+  readonly deficient: number[];
 }
 
-function keepUpperRow(block: Block, position: number, sink: Sink): void {
-  const reflection = reflect(block, 0, 0);
-  if (reflection !== null) sink.state.reflections.push(reflection);
-  sink.upper[position] = { columns: block.columns, values: block.cells.slice(0, block.width) };
-  sink.slots[position] = block.slots[0]!;
-  sink.state.live[block.slots[0]!] = null;
+function begin(rows: readonly SparseRow[], widths: readonly number[]): Work {
+  const frontOf = Int32Array.from(widths.flatMap((width, front) => Array.from({ length: width }, () => front)));
+  const columnCount = frontOf.length;
+  const waiting: number[][] = widths.map(() => []);
+  const squares = new Float64Array(columnCount);
+  rows.forEach((row, slot) => {
+    const { columns, first, cells, start } = row;
+    if (columns.length > first) waiting[frontOf[columns[first]!]!]!.push(slot);
+    for (let k = first; k < columns.length; k += 1) squares[columns[k]!]! += cells[start + k - first]! ** 2;
+  });
+  return {
+    live: [...rows],
+    waiting,
+    frontOf,
+    scale: squares.map(Math.sqrt),
+    upper: Array.from({ length: columnCount }, () => null),
+    slots: new Int32Array(columnCount).fill(-1),
+    reflections: [],
+    deficient: [],
+  };
+}
+
+/** Reflect the rows that wait at a front until each of its columns has one row; send the rest on. */
+function eliminateFront(work: Work, front: number, { first, end }: { readonly first: number; readonly end: number }) {
+  const block = combine(work.waiting[front]!, work.live);
+  work.waiting[front] = [];
+  let row = 0;
+  let column = 0;
+  for (let position = first; position < end; position += 1) {
+    const present = block.columns[column] === position;
+    if (present && eliminateColumn(work, block, { row, column })) row += 1;
+    else work.deficient.push(position);
+    if (present) column += 1;
+  }
+  passOn(work, block, { row, column });
+}
+
+interface Corner {
+  readonly row: number;
+  readonly column: number;
+}
+
+/** One column of a front; false where nothing but rounding is left of it. */
+function eliminateColumn(work: Work, block: Block, { row, column }: Corner): boolean {
+  const position = block.columns[column]!;
+  if (row >= block.height) return false;
+  const reflection = reflect(block, row, column);
+  if (reflection !== null) work.reflections.push(reflection);
+  const start = row * block.width + column;
+  if (!(Math.abs(block.cells[start]!) > rankTolerance * work.scale[position]!)) return false;
+  work.upper[position] = { columns: block.columns, first: column, cells: block.cells, start };
+  work.slots[position] = block.slots[row]!;
+  work.live[block.slots[row]!] = null;
+  return true;
 }
 
 /**
- * Send what is left of a block to the columns where it waits next. Where more rows are left than columns, the
- * block is reflected to a triangle at once, so that surplus rows (pure residual) do not travel further.
+ * Send what is left of a block to the fronts where it waits next. Where more rows are left than columns, the block
+ * is first reflected to a triangle, so that surplus rows (pure residual) go no further.
  */
-function passOn(block: Block, firstRow: number, state: State): void {
-  const columnsLeft = block.width - 1;
-  const rowsLeft = block.height - firstRow;
-  if (columnsLeft === 0 || rowsLeft === 0) {
-    for (let row = firstRow; row < block.height; row += 1) state.live[block.slots[row]!] = null;
-    return;
+function passOn(work: Work, block: Block, from: Corner): void {
+  const columnsLeft = block.width - from.column;
+  const triangle = block.height - from.row > columnsLeft;
+  const steps = triangle ? columnsLeft : 0;
+  for (let step = 0; step < steps; step += 1) {
+    const reflection = reflect(block, from.row + step, from.column + step);
+    if (reflection !== null) work.reflections.push(reflection);
   }
-  const triangle = rowsLeft > columnsLeft;
-  if (triangle) {
-    for (let step = 0; step < columnsLeft; step += 1) {
-      const reflection = reflect(block, firstRow + step, 1 + step);
-      if (reflection !== null) state.reflections.push(reflection);
-    }
-  }
-  for (let row = firstRow; row < block.height; row += 1) {
-    const skip = triangle ? 1 + row - firstRow : 1;
+  for (let row = from.row; row < block.height; row += 1) {
+    const column = from.column + (triangle ? row - from.row : 0);
     const slot = block.slots[row]!;
-    if (skip >= block.width) {
-      state.live[slot] = null;
+    if (column >= block.width) {
+      work.live[slot] = null;
       continue;
     }
-    const start = row * block.width;
-    state.live[slot] = {
-      columns: skip === 0 ? block.columns : block.columns.subarray(skip),
-      values: block.cells.slice(start + skip, start + block.width),
-    };
-    state.buckets[block.columns[skip]!]!.push(slot);
+    const start = row * block.width + column;
+    work.live[slot] = { columns: block.columns, first: column, cells: block.cells, start };
+    work.waiting[work.frontOf[block.columns[column]!]!]!.push(slot);
   }
 }

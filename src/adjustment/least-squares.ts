@@ -1,7 +1,8 @@
 // Weighted linear least squares with exact conditions, and what can be asked of the solution.
 
+import type { Fronts } from "./elimination-order.ts";
 import type { LinearRow } from "./exact-conditions.ts";
-import { apply, leverage, solve, solveTransposed, unknownDirections } from "./factor-solve.ts";
+import { apply, leverages, solve, solveTransposed, unknownDirections } from "./factor-solve.ts";
 import { reduce } from "./reduced-problem.ts";
 import type { LinearProblem, Reduced } from "./reduced-problem.ts";
 
@@ -14,7 +15,8 @@ export interface LinearSolution {
   readonly undetermined: readonly number[];
   /** Exact equations that contradict each other: the numbers of the equations, and by how much. */
   readonly contradictions: readonly { readonly equations: readonly number[]; readonly gap: number }[];
-  readonly order: readonly number[];
+  /** The order of elimination that was used, for the next solution of the same pattern. */
+  readonly fronts: Fronts;
   /** dx_column / dvalue for every equation, exact ones included: one row of G. */
   readonly sensitivity: (column: number) => Float64Array;
   /** R^-T of a column; products of two of them are covariances (exact equations carry no doubt). */
@@ -44,7 +46,7 @@ export function solveLeastSquares(problem: LinearProblem): LinearSolution {
     freeCount: reduced.freeColumns.length,
     undetermined: undeterminedColumns(reduced),
     contradictions: contradictions(reduced, conditionValues),
-    order: reduced.order,
+    fronts: reduced.fronts,
     sensitivity: (column) => sensitivity(reduced, column),
     root: (column) => solveTransposed(factor, freePart(reduced, column)),
     redundancies: () => redundancies(reduced),
@@ -109,8 +111,8 @@ function sensitivity(reduced: Reduced, column: number): Float64Array {
 
 function redundancies({ problem, weighted, rows, factor }: Reduced): Float64Array {
   const out = new Float64Array(problem.equations.length);
-  const scratch = new Float64Array(factor.columnCount);
-  weighted.forEach((index, k) => (out[index] = 1 - leverage(factor, rows[k]!, scratch)));
+  const levers = leverages(factor, rows);
+  weighted.forEach((index, k) => (out[index] = 1 - levers[k]!));
   return out;
 }
 

@@ -1,10 +1,12 @@
 // A least squares problem made ready to solve: exact conditions taken out, unknowns ordered, the rest factored.
 
-import { eliminationOrder } from "./elimination-order.ts";
+import { eliminationFronts } from "./elimination-order.ts";
+import type { Fronts } from "./elimination-order.ts";
 import { eliminateConditions } from "./exact-conditions.ts";
 import type { Combination, Elimination, LinearRow } from "./exact-conditions.ts";
 import { factorise } from "./householder.ts";
-import type { Factor, SparseRow } from "./householder.ts";
+import type { Factor } from "./householder.ts";
+import type { SparseRow } from "./reflection.ts";
 
 /** a . x = value, known with standard uncertainty `u` (same unit as `value`); u = 0 is an exact condition. */
 export interface Equation extends LinearRow {
@@ -17,8 +19,8 @@ export interface LinearProblem {
   readonly equations: readonly Equation[];
   /** Columns that belong together (the two coordinates of a station); each column by itself if omitted. */
   readonly groupOf?: (column: number) => number;
-  /** Order of elimination of the groups; found by least degree if omitted. */
-  readonly order?: readonly number[];
+  /** Order of elimination of the groups, in fronts; found by least degree if omitted. */
+  readonly fronts?: Fronts;
 }
 
 /** The problem in the free unknowns. `exact` and `weighted` are numbers of equations. */
@@ -27,7 +29,7 @@ export interface Reduced {
   readonly elimination: Elimination;
   readonly exact: readonly number[];
   readonly weighted: readonly number[];
-  readonly order: readonly number[];
+  readonly fronts: Fronts;
   readonly positions: ReadonlyMap<number, number>;
   readonly freeColumns: readonly number[];
   readonly rows: readonly SparseRow[];
@@ -44,12 +46,16 @@ export function reduce(problem: LinearProblem): Reduced {
   const groupOf = problem.groupOf ?? ((column: number) => column);
   const groupCount = problem.columnCount === 0 ? 0 : groupOf(problem.columnCount - 1) + 1;
   const cliques = combinations.map((terms) => [...new Set([...terms.keys()].map(groupOf))]);
-  const order = problem.order ?? eliminationOrder(groupCount, cliques);
-  const freeColumns = freeColumnsInOrder(problem.columnCount, { elimination, groupOf, order });
+  const fronts = problem.fronts ?? eliminationFronts(groupCount, cliques);
+  const columnsByFront = freeColumnsByFront(problem.columnCount, { elimination, groupOf, fronts });
+  const freeColumns = columnsByFront.flat();
   const positions = new Map(freeColumns.map((column, position) => [column, position]));
   const rows = weighted.map((index, k) => sparseRow(combinations[k]!, positions, 1 / problem.equations[index]!.u));
-  const factor = factorise(rows, freeColumns.length);
-  return { problem, elimination, exact, weighted, order, positions, freeColumns, rows, factor };
+  const factor = factorise(
+    rows,
+    columnsByFront.map((columns) => columns.length),
+  );
+  return { problem, elimination, exact, weighted, fronts, positions, freeColumns, rows, factor };
 }
 
 function freeTerms(row: LinearRow, { fixed }: Elimination): Map<number, number> {
@@ -66,22 +72,27 @@ function freeTerms(row: LinearRow, { fixed }: Elimination): Map<number, number> 
 interface Ordering {
   readonly elimination: Elimination;
   readonly groupOf: (column: number) => number;
-  readonly order: readonly number[];
+  readonly fronts: Fronts;
 }
 
-function freeColumnsInOrder(columnCount: number, { elimination, groupOf, order }: Ordering): number[] {
-  const rank = new Int32Array(order.length);
-  order.forEach((group, place) => (rank[group] = place));
-  const free: number[] = [];
-  for (let column = 0; column < columnCount; column += 1) if (!elimination.fixed.has(column)) free.push(column);
-  return free.sort((a, b) => rank[groupOf(a)]! - rank[groupOf(b)]! || a - b);
+/** The columns that no condition fixes, front by front in order of elimination. */
+function freeColumnsByFront(columnCount: number, { elimination, groupOf, fronts }: Ordering): number[][] {
+  const byGroup: number[][] = [];
+  for (let column = 0; column < columnCount; column += 1) {
+    if (!elimination.fixed.has(column)) (byGroup[groupOf(column)] ??= []).push(column);
+  }
+  return fronts.map((front) => front.flatMap((group) => byGroup[group] ?? []));
 }
 
 function sparseRow(terms: Combination, positions: ReadonlyMap<number, number>, weight: number): SparseRow {
-  const pairs = [...terms].map(([column, value]): [number, number] => [positions.get(column)!, value * weight]);
+  const pairs: [number, number][] = [];
+  for (const [column, value] of terms) pairs.push([positions.get(column)!, value * weight]);
   pairs.sort((a, b) => a[0] - b[0]);
-  return {
-    columns: Int32Array.from(pairs, (pair) => pair[0]),
-    values: Float64Array.from(pairs, (pair) => pair[1]),
-  };
+  const columns = new Int32Array(pairs.length);
+  const cells = new Float64Array(pairs.length);
+  pairs.forEach(([position, value], k) => {
+    columns[k] = position;
+    cells[k] = value;
+  });
+  return { columns, first: 0, cells, start: 0 };
 }

@@ -1,6 +1,12 @@
-// One Householder reflection on a dense block of rows that wait at the same column.
+// One Householder reflection on a dense block of rows that wait at the same front.
 
-import type { SparseRow } from "./householder.ts";
+/** A row of a sparse matrix: columns[first..] hold cells[start..]. Rows share arrays, so that none is copied. */
+export interface SparseRow {
+  readonly columns: Int32Array;
+  readonly first: number;
+  readonly cells: Float64Array;
+  readonly start: number;
+}
 
 /** Rows gathered over the union of their columns, row by row. `slots` says which row of the matrix each is. */
 export interface Block {
@@ -11,120 +17,134 @@ export interface Block {
   readonly width: number;
 }
 
-/** H = I - beta v v', v standing in `slots`. */
+/** H = I - beta v v': v is `head` in row `row` of the block and, below it, what stands in `column`. */
 export interface Reflection {
-  readonly slots: Int32Array;
-  readonly vector: Float64Array;
+  readonly block: Block;
+  readonly row: number;
+  readonly column: number;
+  readonly head: number;
   readonly beta: number;
 }
 
 /** Gather rows into a dense block over the union of their columns. */
 export function combine(waiting: readonly number[], live: readonly (SparseRow | null)[]): Block {
-  const rows = waiting.map((slot) => live[slot]!);
-  const columns = unionOfColumns(rows);
+  const columns = unionOfColumns(waiting, live);
   const width = columns.length;
-  const cells = new Float64Array(rows.length * width);
-  rows.forEach((row, index) => {
-    let at = index * width;
-    const end = at + width;
-    for (let k = 0, c = 0; k < row.columns.length && at < end; c += 1, at += 1) {
-      if (columns[c] === row.columns[k]) {
-        cells[at] = row.values[k]!;
-        k += 1;
-      }
+  const height = waiting.length;
+  const cells = new Float64Array(height * width);
+  const slots = new Int32Array(height);
+  for (let row = 0; row < height; row += 1) {
+    slots[row] = waiting[row]!;
+    const from = live[waiting[row]!]!;
+    let place = 0;
+    for (let k = from.first, s = from.start; k < from.columns.length; k += 1, s += 1) {
+      while (columns[place] !== from.columns[k]) place += 1;
+      cells[row * width + place] = from.cells[s]!;
     }
-  });
-  return { columns, slots: Int32Array.from(waiting), cells, height: rows.length, width };
-}
-
-function unionOfColumns(rows: readonly SparseRow[]): Int32Array {
-  let union = rows[0]!.columns;
-  for (const row of rows) {
-    if (row.columns !== union) union = merge(union, row.columns);
   }
-  return union;
+  return { columns, slots, cells, height, width };
 }
 
-/** Merge two ascending lists; one of them is handed back where it holds the other. */
-function merge(a: Int32Array, b: Int32Array): Int32Array {
-  const out = new Int32Array(a.length + b.length);
+/** Ascending union of the columns of some rows. */
+function unionOfColumns(waiting: readonly number[], live: readonly (SparseRow | null)[]): Int32Array {
+  const seen = new Set<number>();
+  let lastColumns: Int32Array | null = null;
+  let lastFirst = 0;
+  for (const slot of waiting) {
+    const { columns, first } = live[slot]!;
+    if (columns === lastColumns && first >= lastFirst) continue;
+    for (let k = first; k < columns.length; k += 1) seen.add(columns[k]!);
+    lastColumns = columns;
+    lastFirst = first;
+  }
+  const union = new Int32Array(seen.size);
   let count = 0;
-  let i = 0;
-  let j = 0;
-  while (i < a.length || j < b.length) {
-    const next = Math.min(i < a.length ? a[i]! : Infinity, j < b.length ? b[j]! : Infinity);
-    if (a[i] === next) i += 1;
-    if (b[j] === next) j += 1;
-    out[count] = next;
+  for (const column of seen) {
+    union[count] = column;
     count += 1;
   }
-  if (count === a.length) return a;
-  return count === b.length ? b : out.slice(0, count);
+  return union.sort();
 }
 
 /**
- * Reflect rows `firstRow`.. of the block so that column `column` is left with one entry, in `firstRow`. The row
- * with the largest entry is put first (stability where weights differ widely: Cox and Higham 1998, MEMORY).
- * The block is changed; null where there was nothing to reflect.
+ * Reflect rows `row`.. of the block so that column `column` has one entry left, in `row`; what stands below keeps
+ * the reflection. The row with the largest entry is put first (stability where weights differ widely: Cox and
+ * Higham 1998, MEMORY). The block is changed; null where there was nothing to reflect.
  */
-export function reflect(block: Block, firstRow: number, column: number): Reflection | null {
+export function reflect(block: Block, row: number, column: number): Reflection | null {
   const { cells, width } = block;
-  bringLargestFirst(block, firstRow, column);
-  const rows: number[] = [];
-  let squares = 0;
-  for (let row = firstRow; row < block.height; row += 1) {
-    const entry = cells[row * width + column]!;
-    if (entry === 0) continue;
-    rows.push(row);
-    squares += entry * entry;
-  }
-  if (rows.length < 2) return null;
-  const length = Math.sqrt(squares);
-  const head = cells[firstRow * width + column]!;
+  bringLargestFirst(block, row, column);
+  const head = cells[row * width + column]!;
+  let below = 0;
+  for (let at = (row + 1) * width + column; at < cells.length; at += width) below += cells[at]! * cells[at]!;
+  if (below === 0) return null;
+  const length = Math.sqrt(head * head + below);
   const target = head > 0 ? -length : length;
-  const vector = Float64Array.from(rows, (row) => cells[row * width + column]!);
-  vector[0] = head - target;
-  const beta = 1 / (length * (length + Math.abs(head)));
-  for (const row of rows) cells[row * width + column] = 0;
-  cells[firstRow * width + column] = target;
-  reflectCells(block, { rows, vector, beta, from: column + 1 });
-  return { slots: Int32Array.from(rows, (row) => block.slots[row]!), vector, beta };
+  const reflection = { block, row, column, head: head - target, beta: 1 / (length * (length + Math.abs(head))) };
+  reflectCells(reflection);
+  cells[row * width + column] = target;
+  return reflection;
 }
 
-function bringLargestFirst(block: Block, firstRow: number, column: number): void {
+function bringLargestFirst(block: Block, row: number, column: number): void {
   const { cells, width, slots } = block;
-  let best = firstRow;
-  for (let row = firstRow + 1; row < block.height; row += 1) {
-    if (Math.abs(cells[row * width + column]!) > Math.abs(cells[best * width + column]!)) best = row;
+  let best = row;
+  let size = Math.abs(cells[row * width + column]!);
+  for (let other = row + 1; other < block.height; other += 1) {
+    const entry = Math.abs(cells[other * width + column]!);
+    if (entry > size) {
+      best = other;
+      size = entry;
+    }
   }
-  if (best === firstRow) return;
-  const kept = cells.slice(best * width, (best + 1) * width);
-  cells.copyWithin(best * width, firstRow * width, (firstRow + 1) * width);
-  cells.set(kept, firstRow * width);
+  if (best === row) return;
+  for (let a = row * width, b = best * width, end = a + width; a < end; a += 1, b += 1) {
+    const kept = cells[a]!;
+    cells[a] = cells[b]!;
+    cells[b] = kept;
+  }
   const slot = slots[best]!;
-  slots[best] = slots[firstRow]!;
-  slots[firstRow] = slot;
+  slots[best] = slots[row]!;
+  slots[row] = slot;
 }
 
-interface Stroke {
-  readonly rows: readonly number[];
-  readonly vector: Float64Array;
-  readonly beta: number;
-  readonly from: number;
-}
-
-function reflectCells(block: Block, stroke: Stroke): void {
-  const { cells, width } = block;
-  const { rows, vector, beta, from } = stroke;
-  const sums = new Float64Array(width);
-  for (let i = 0; i < rows.length; i += 1) {
-    const start = rows[i]! * width;
-    const factor = beta * vector[i]!;
-    for (let c = from; c < width; c += 1) sums[c]! += factor * cells[start + c]!;
+/** Apply a reflection to the columns right of its own, row by row as they lie in memory. */
+function reflectCells({ block, row, column, head, beta }: Reflection): void {
+  const { cells, width, height } = block;
+  const from = column + 1;
+  const count = width - from;
+  const sums = new Float64Array(count);
+  const top = row * width + from;
+  for (let c = 0; c < count; c += 1) sums[c] = head * cells[top + c]!;
+  for (let other = row + 1; other < height; other += 1) {
+    const start = other * width + from;
+    const factor = cells[start - 1]!;
+    if (factor === 0) continue;
+    for (let c = 0; c < count; c += 1) sums[c]! += factor * cells[start + c]!;
   }
-  for (let i = 0; i < rows.length; i += 1) {
-    const start = rows[i]! * width;
-    const factor = vector[i]!;
-    for (let c = from; c < width; c += 1) cells[start + c]! -= factor * sums[c]!;
+  for (let c = 0; c < count; c += 1) {
+    sums[c]! *= beta;
+    cells[top + c]! -= head * sums[c]!;
+  }
+  for (let other = row + 1; other < height; other += 1) {
+    const start = other * width + from;
+    const factor = cells[start - 1]!;
+    if (factor === 0) continue;
+    for (let c = 0; c < count; c += 1) cells[start + c]! -= factor * sums[c]!;
+  }
+}
+
+/** b := H b, in place; one entry per row of the matrix. */
+export function reflectVector({ block, row, column, head, beta }: Reflection, b: Float64Array): void {
+  const { cells, width, height, slots } = block;
+  let sum = head * b[slots[row]!]!;
+  for (let other = row + 1, at = other * width + column; other < height; other += 1, at += width) {
+    sum += cells[at]! * b[slots[other]!]!;
+  }
+  if (sum === 0) return;
+  sum *= beta;
+  b[slots[row]!]! -= head * sum;
+  for (let other = row + 1, at = other * width + column; other < height; other += 1, at += width) {
+    b[slots[other]!]! -= cells[at]! * sum;
   }
 }
