@@ -1,6 +1,6 @@
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { orientation, sideOf } from "../../src/geometry/orientation.ts";
+import { orientation, sideOf, sideOfCircle } from "../../src/geometry/orientation.ts";
 import type { Point } from "../../src/geometry/point.ts";
 import { plotPoint, seeded } from "./figures.ts";
 
@@ -42,5 +42,13 @@ describe("orientation", () => {
       }),
       seeded,
     );
+  });
+});
+
+describe("side of a circle", () => {
+  it("is 1 inside, 0 on, -1 outside the circle through three points taken counter-clockwise", () => {
+    expect(sideOfCircle([1, 0], [0, 1], [-1, 0], [0.2, 0.3])).toBe(1);
+    expect(sideOfCircle([1, 0], [0, 1], [-1, 0], [0, -1])).toBe(0);
+    expect(sideOfCircle([1, 0], [0, 1], [-1, 0], [0, -1.0001])).toBe(-1);
   });
 });
