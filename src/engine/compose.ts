@@ -92,7 +92,10 @@ function foundOf(outcome: Outcome, judged: JudgedPlace): FoundValue {
 function wantedOf(outcome: Outcome, judged: JudgedPlace, { rulebook, read }: ComposeContext): Wanted {
   const values = wantedValues(judged.requirement, read).map(round);
   const limit = outcome.limit;
-  const source = limit?.source ? rulebook.sources.get(limit.source) : undefined;
+  const requirement = judged.requirement;
+  const own = requirement.sense === "between" ? (requirement.low.source ?? requirement.high.source) : requirement.bound.source;
+  const id = own ?? limit?.source;
+  const source = id ? rulebook.sources.get(id) : undefined;
   return {
     sense: judged.requirement.sense,
     value: judged.requirement.sense === "between" ? [values[0] ?? 0, values[1] ?? 0] : (values[0] ?? 0),

@@ -9,6 +9,8 @@ import type { Missing, Subject } from "../model/reading.ts";
 export interface LiveBound {
   readonly value: (read: Read) => number;
   readonly u: number;
+  /** Source of a table's own figure; it stands before the row's. */
+  readonly source?: string;
 }
 
 /** A requirement with live bounds. */
@@ -58,7 +60,7 @@ function fromTable(bound: Extract<Bound, { from: "table" }>, { element, tables }
   const key = element ?? "";
   const cell = tables.get(bound.table)?.rows.get(key)?.[bound.column];
   if (!cell || Number.isNaN(cell.value)) return { noRow: key };
-  return { value: () => cell.value, u: cell.u };
+  return { value: () => cell.value, u: cell.u, ...(cell.source ? { source: cell.source } : {}) };
 }
 
 function fromProperty(dotted: string, { subject }: BoundContext, form: (number: number) => number): SettledBound {

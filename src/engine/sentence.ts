@@ -4,7 +4,7 @@ import type { Card } from "../model/card.ts";
 import { featureWords } from "../model/plan.ts";
 import type { Read } from "../model/quantity.ts";
 import type { Measure, Subject } from "../model/reading.ts";
-import { words, wordsApart } from "../model/units.ts";
+import { words, wordsApart } from "../model/wording.ts";
 import type { JudgedPlace, Outcome } from "./evaluate.ts";
 import type { LiveRequirement } from "./requirement.ts";
 
@@ -55,8 +55,11 @@ function judgedSentence(outcome: Outcome, judged: JudgedPlace, name: string, rea
   return `${capital(name)}: ${phrase}${where}; ${wish}.`;
 }
 
+/** From this part of the doubt on, it is our own search that cannot tell. */
+const mostlyOurs = 0.7;
+
 function cannotSay(judged: JudgedPlace): string {
-  return judged.inside.methodU > 0.7 * judged.inside.u ? "our own search cannot tell" : "the measurements cannot say";
+  return judged.inside.methodU > mostlyOurs * judged.inside.u ? "our own search cannot tell" : "the measurements cannot say";
 }
 
 /** Found and wanted, printed with as many figures as tell them apart. */

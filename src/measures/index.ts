@@ -1,13 +1,23 @@
 // The list of measures: one line each.
 
 import type { Measure } from "../model/reading.ts";
+import { beyondStructuralRoots } from "./beyond-structural-roots.ts";
 import { clearDistance } from "./clear-distance.ts";
 import { clearWidth } from "./clear-width.ts";
 import { distanceFromCrown } from "./distance-from-crown.ts";
 import { distanceFromStem } from "./distance-from-stem.ts";
 import { equivalentJumpHeight } from "./equivalent-jump-height.ts";
+import { shareOfRootZone } from "./share-of-root-zone.ts";
 
-const all: readonly Measure[] = [clearDistance, clearWidth, distanceFromCrown, distanceFromStem, equivalentJumpHeight];
+const all: readonly Measure[] = [
+  beyondStructuralRoots,
+  clearDistance,
+  clearWidth,
+  distanceFromCrown,
+  distanceFromStem,
+  equivalentJumpHeight,
+  shareOfRootZone,
+];
 
 /** Measures by name. */
 export const measures: ReadonlyMap<string, Measure> = new Map(all.map((measure) => [measure.name, measure]));

@@ -58,6 +58,49 @@ export interface LevelledPlace {
   readonly of?: { readonly feature: string; readonly at?: number; readonly part: "foot left" | "foot right" | "foot" | "top" | "invert" | "cover" | "floor" };
 }
 
+/** One measurement of the survey after the adjustment. Metres, or radians for a bearing. */
+export interface SurveyMeasurement {
+  /** In the words of the field: `tape P1 to P3`. */
+  readonly words: string;
+  readonly place: Place;
+  readonly stations: readonly string[];
+  readonly measured: number;
+  /** Standard uncertainty by itself, without what it shares with others (the reel). */
+  readonly u: number;
+  /** Adjusted less measured. */
+  readonly residual: number;
+  /** 0: nothing checks it; 1: wholly checked by the others. */
+  readonly redundancy: number;
+  /** Residual over its own standard uncertainty; null where nothing checks it. */
+  readonly standardised: number | null;
+  /** True for a spare tape written under `checks`. */
+  readonly check: boolean;
+}
+
+/** One run of levels from a known point to a known point. */
+export interface LevelRun {
+  readonly from: string;
+  readonly to: string;
+  readonly place: Place;
+  readonly setUps: number;
+  /** Level come home with less the level known, metres, before it was spread. */
+  readonly misclosure: number;
+  /** Standard uncertainty of that by the staff readings alone, metres. */
+  readonly u: number;
+}
+
+/** What the survey says of itself; rules of the survey area read it. */
+export interface SurveyFacts {
+  /** v'Wv and its degrees of freedom; probability that honest measurements miss by as much or more. */
+  readonly chiSquare: number;
+  readonly degreesOfFreedom: number;
+  readonly probability: number | null;
+  readonly measurements: readonly SurveyMeasurement[];
+  /** The angle at which two ties meet at a peg, radians, the best of its ties. */
+  readonly cutAngles: readonly { readonly station: string; readonly ties: readonly [string, string]; readonly angle: number; readonly place: Place }[];
+  readonly levelRuns: readonly LevelRun[];
+}
+
 /** The whole plan, resolved. */
 export interface Plan {
   readonly file: string;
@@ -69,9 +112,15 @@ export interface Plan {
   readonly features: readonly Feature[];
   readonly pegs: ReadonlyMap<string, Spot>;
   readonly levels: readonly LevelledPlace[];
+  /** What the plan says of the plot as a whole (`ground`, `rain`, `earth`), as properties of one feature of kind `site`. */
+  readonly site?: Feature;
+  /** Absent where the plan has no survey. */
+  readonly surveyFacts?: SurveyFacts;
   readonly departures: readonly Departure[];
   readonly localLimits: readonly LocalLimit[];
   readonly numbers: NumberBook;
+  /** Angle from the plan's north to true north, radians clockwise, where the plan is tied to the earth. */
+  readonly trueNorth?: number | null;
   /** Kinds that were read but that this version builds nothing from; named in `not_checked`. */
   readonly notBuilt: readonly { readonly kind: string; readonly names: readonly string[] }[];
   /** What was assumed where the plan is silent (building tolerance, tape handling), for the foot of the report. */

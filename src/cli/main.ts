@@ -1,0 +1,58 @@
+// The command line: arguments and streams in, exit number out. Sets nothing of the process itself.
+
+import { Command, CommanderError, Option } from "commander";
+import { checkCommand, type CheckFlags } from "./check-command.ts";
+import { reasonCommand } from "./reason-command.ts";
+import { rulesCommand } from "./rules-command.ts";
+import type { Streams } from "./streams.ts";
+import { version } from "./version.ts";
+
+const collect = (value: string, before: readonly string[]): readonly string[] => [...before, value];
+
+/** Runs the command line. 0 nothing fails, 1 something fails, 2 could not be read, 3 a fault of ours. */
+export async function main(args: readonly string[], streams: Streams): Promise<number> {
+  let exit = 0;
+  const program = programWith(streams, (code) => (exit = code));
+  try {
+    await program.parseAsync([...args], { from: "user" });
+    return exit;
+  } catch (error) {
+    if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2;
+    streams.err(`This is a fault of ours, not of your plan: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`);
+    return 3;
+  }
+}
+
+function programWith(streams: Streams, finish: (code: number) => void): Command {
+  const program = new Command("sightrail");
+  program.description("Checks the plan of a rural plot before a spade goes in.").version(version, "--version", "print the version").exitOverride();
+  program.configureOutput({ writeOut: streams.out, writeErr: streams.err, outputError: (text, write) => write(text.replace(/^error: /, "").replace(/^./, (first) => first.toUpperCase())) });
+  program
+    .command("check")
+    .description("check one or more plans and print the report")
+    .argument("<plan...>", "plan files; - is standard input")
+    .option("--save <file>", "also write the report; .json .txt .sarif .svg by its ending (repeatable)", collect, [])
+    .option("--rules <folder>", "add your own cards from a folder")
+    .option("--place <list>", "places whose rules apply, in place of the plan's own, by commas")
+    .option("--stage <name>", "check one stage only")
+    .option("--option <name>", "check the plan with one of its options")
+    .option("--as-of <date>", "day against which dates are judged, as 2026-11-25")
+    .option("--no-remedies", "do not work out what would put each thing right")
+    .option("--all", "list what is met, too")
+    .option("--plain", "no mark lines, for a screen reader")
+    .option("--brief", "first lines only; cautions stay")
+    .addOption(new Option("--width <columns>", "columns of the printed report").argParser(Number))
+    .action(async (plans: string[], flags: CheckFlags) => finish(await checkCommand(plans, flags, streams)));
+  program
+    .command("reason")
+    .description("print a rule whole, with its limits and sources")
+    .argument("<rule>", "rule, as fences/jumped-in-from-stand")
+    .option("--rules <folder>", "add your own cards from a folder")
+    .action((rule: string, flags: { rules?: string }) => finish(reasonCommand(rule, flags, streams)));
+  program
+    .command("rules")
+    .description("list the rules")
+    .option("--rules <folder>", "add your own cards from a folder")
+    .action((flags: { rules?: string }) => finish(rulesCommand(flags, streams)));
+  return program;
+}

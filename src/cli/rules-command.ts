@@ -1,0 +1,28 @@
+// `rules`: the list of rules.
+
+import { rulebookWith, type Text } from "../index.ts";
+import { problemLines } from "./check-command.ts";
+import { readCards } from "./files.ts";
+import type { Streams } from "./streams.ts";
+
+/** Prints one line a rule, grouped by area. */
+export function rulesCommand(flags: { readonly rules?: string }, streams: Streams): number {
+  const { book, problems } = bookWith(flags.rules);
+  streams.err(problemLines(problems));
+  let area = "";
+  for (const card of book.cards) {
+    if (card.area !== area) streams.out(`${area ? "\n" : ""}${card.area.toUpperCase()}\n`);
+    area = card.area;
+    streams.out(`  ${card.id.padEnd(34)} ${card.title}${card.faultsOnly ? " (a screen: shows faults only)" : ""}\n`);
+  }
+  return problems.length > 0 ? 2 : 0;
+}
+
+/** The rulebook with a folder of the owner's cards. */
+export function bookWith(folder: string | undefined) {
+  const files = folder ? readCards(folder) : [];
+  const texts: Text[] = files.flatMap((file) => ("text" in file ? [file.text] : []));
+  const unread = files.flatMap((file) => ("problem" in file ? [file.problem] : []));
+  const { value, problems } = rulebookWith(texts);
+  return { book: value, problems: [...unread, ...problems] };
+}

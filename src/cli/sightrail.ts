@@ -1,0 +1,17 @@
+// The program itself: hands the process's arguments and streams to `main` and exits with its number.
+
+import { readFileSync } from "node:fs";
+import { main } from "./main.ts";
+
+const day = (date: Date): string => `${date.getFullYear()}-${String(date.getMonth() + 1).padStart(2, "0")}-${String(date.getDate()).padStart(2, "0")}`;
+
+// A reader that closes early (`| head`) is no fault of ours.
+process.stdout.on("error", () => process.exit(0));
+process.exitCode = await main(process.argv.slice(2), {
+  out: (text) => void process.stdout.write(text),
+  err: (text) => void process.stderr.write(text),
+  readInput: () => readFileSync(0, "utf8"),
+  today: day(new Date()),
+  columns: process.stdout.columns,
+  colour: process.stdout.isTTY && process.env["NO_COLOR"] === undefined,
+});

@@ -1,0 +1,264 @@
+// The library: a plan's text in, a report out. Pure, but for printers that are loaded when asked for.
+
+import compiledKinds from "#compiled/kinds" with { type: "json" };
+import compiledRulebook from "#compiled/rulebook" with { type: "json" };
+import { card as validCard, plan as validPlan } from "#compiled/validators";
+import { check, type Checked, countVerdicts } from "./engine/check.ts";
+import { readPlain } from "./engine/spread.ts";
+import { measures } from "./measures/index.ts";
+import type { Card, Rulebook } from "./model/card.ts";
+import { type Report, type Verdict, verdictOrder } from "./model/finding.ts";
+import type { Picture } from "./model/picture.ts";
+import type { Path, Place, Position } from "./model/path.ts";
+import type { Plan } from "./model/plan.ts";
+import type { Problem, WithProblems } from "./model/problem.ts";
+import type { KindTable } from "./plan/kind-table.ts";
+import { resolvePlan } from "./plan/resolve-plan.ts";
+import { readYaml } from "./reading/read-yaml.ts";
+import type { SourceText } from "./reading/source-text.ts";
+import { nearestWord } from "./reading/nearest-word.ts";
+import { validate } from "./reading/validate.ts";
+import { readRequirement } from "./rulebook/bounds.ts";
+import { reasonText as cardInWords } from "./report/reason.ts";
+import { textReport } from "./report/text.ts";
+import { wantedIncludes } from "./plan/wants.ts";
+import { loadRulebook, type RuleFile, type RuleFiles } from "./rulebook/load-rulebook.ts";
+import { partsOf } from "./site/parts.ts";
+import { pictureOf } from "./site/picture.ts";
+
+export type { Card, Rulebook } from "./model/card.ts";
+export type * from "./model/finding.ts";
+export type { Picture } from "./model/picture.ts";
+export type { Problem } from "./model/problem.ts";
+
+/** A file as text. The name is only used to say where something stands. */
+export interface Text {
+  readonly file: string;
+  readonly text: string;
+}
+
+export interface CheckOptions {
+  /** Day against which dates are judged where the plan has no `as_of`, as 2026-11-25. */
+  readonly asOf: string;
+  /** Stands before the plan's `as_of` when given. */
+  readonly asOfStands?: boolean;
+  readonly place?: readonly string[];
+  readonly stage?: string;
+  readonly option?: string;
+  /** Files that the plan includes. */
+  readonly includes?: readonly Text[];
+  /** Cards of the owner's own, beside the built-in ones; file names as `area/slug.yaml`. */
+  readonly cards?: readonly Text[];
+  /** Solve remedies (default true). */
+  readonly remedies?: boolean;
+}
+
+/** A report with the pictures of its plans. */
+export interface Inspection {
+  readonly report: Report;
+  readonly pictures: readonly Picture[];
+}
+
+const noPosition: Position = { line: 1, column: 1 };
+let builtIn: Rulebook | null = null;
+
+/** The built-in rulebook. */
+export function rulebook(): Rulebook {
+  if (builtIn) return builtIn;
+  const withPositions = (files: readonly { file: string; id: string; data: unknown }[]): RuleFile[] => files.map((file) => ({ ...file, locate: () => noPosition }));
+  const files = compiledRulebook as unknown as Record<keyof RuleFiles, { file: string; id: string; data: unknown }[]>;
+  builtIn = loadRulebook({ cards: withPositions(files.cards), tables: withPositions(files.tables), sources: withPositions(files.sources), places: withPositions(files.places) }, measures).value;
+  return builtIn;
+}
+
+/** The rulebook with the owner's own cards; a card of the same id stands before the built-in one. */
+export function rulebookWith(texts: readonly Text[]): WithProblems<Rulebook> {
+  const base = rulebook();
+  if (texts.length === 0) return { value: base, problems: [] };
+  const problems: Problem[] = [];
+  const files = texts.flatMap((text) => {
+    const { document, problems: unread } = readYaml(text.file, text.text);
+    problems.push(...unread);
+    if (!document) return [];
+    const wrong = validate(validCard, document);
+    problems.push(...wrong.problems);
+    return [ruleFile(document, text.file)];
+  });
+  const compiled = compiledRulebook as unknown as Record<keyof RuleFiles, RuleFile[]>;
+  const shared = (list: readonly RuleFile[]) => list.map((file) => ({ ...file, locate: () => noPosition }));
+  const own = loadRulebook({ cards: problems.length > 0 ? [] : files, tables: shared(compiled.tables), sources: shared(compiled.sources), places: shared(compiled.places) }, measures);
+  const cards = [...own.value.cards, ...base.cards.filter((card) => !own.value.cards.some((other) => other.id === card.id))].sort((a, b) => (a.id < b.id ? -1 : 1));
+  return { value: { ...base, cards }, problems: [...problems, ...own.problems] };
+}
+
+function ruleFile(document: SourceText, file: string): RuleFile {
+  return { file, id: file.split(/[\\/]/).slice(-2).join("/").replace(/\.ya?ml$/, ""), data: document.data, locate: (path) => document.locate(path, "value") };
+}
+
+/** Checks one plan. Same texts and options, same report, to the byte. */
+export function checkPlan(plan: Text, options: CheckOptions): Report {
+  return inspect([plan], options).report;
+}
+
+/** Checks plans and draws their pictures. */
+export function inspect(plans: readonly Text[], options: CheckOptions): Inspection {
+  const book = rulebookWith(options.cards ?? []);
+  const each = plans.map((plan) => inspectOne(plan, options, book.value));
+  const report: Report = {
+    sightrail: 1,
+    as_of: each[0]?.asOf ?? options.asOf,
+    place: [...new Set(each.flatMap((one) => one.places))],
+    plans: each.map((one) => one.head),
+    options: options.option ? [options.option] : [],
+    counts: addCounts(each.flatMap((one) => one.checked.rules.map((rule) => rule.counts))),
+    rules: mergeRules(each.map((one) => one.checked)),
+    findings: each.flatMap((one) => one.checked.findings),
+    needs: each.flatMap((one) => one.checked.needs),
+    problems: [...book.problems, ...each.flatMap((one) => one.problems)],
+    not_checked: [...new Set(each.flatMap((one) => one.notChecked))],
+    assumed: [...new Set(each.flatMap((one) => one.assumed))],
+  };
+  return { report, pictures: each.flatMap((one) => (one.picture ? [one.picture] : [])) };
+}
+
+interface One {
+  readonly head: Report["plans"][number];
+  readonly asOf: string;
+  readonly places: readonly string[];
+  readonly checked: Checked;
+  readonly problems: readonly Problem[];
+  readonly notChecked: readonly string[];
+  readonly assumed: readonly string[];
+  readonly picture: Picture | null;
+}
+
+const nothingChecked: Checked = { findings: [], needs: [], rules: [] };
+
+function inspectOne(text: Text, options: CheckOptions, book: Rulebook): One {
+  const { document, problems } = readYaml(text.file, text.text);
+  const head = { file: text.file, title: text.file, stages: [], stage: null, features: 0 };
+  const empty: One = { head, asOf: options.asOf, places: options.place ?? [], checked: nothingChecked, problems, notChecked: [], assumed: [], picture: null };
+  if (!document) return empty;
+  const validated = validate(validPlan, document);
+  const includes = (options.includes ?? []).flatMap((include) => readYaml(include.file, include.text).document ?? []);
+  const resolved = resolvePlan(document, compiledKinds as unknown as KindTable, { broken: validated.broken, includes, ...(options.option ? { option: options.option } : {}) });
+  const all = [...problems, ...validated.problems, ...resolved.problems];
+  const stage = stageIndex(resolved.plan, options.stage, document, all);
+  if (stage === undefined) return { ...empty, problems: all };
+  return checkResolved({ plan: resolved.plan, document, options, book, stage, problems: all });
+}
+
+interface Resolved {
+  readonly plan: Plan;
+  readonly document: SourceText;
+  readonly options: CheckOptions;
+  readonly book: Rulebook;
+  readonly stage: number | null;
+  readonly problems: readonly Problem[];
+}
+
+function checkResolved({ plan, document, options, book, stage, problems }: Resolved): One {
+  const asOf = options.asOfStands ? options.asOf : (plan.asOf ?? options.asOf);
+  const places = options.place ?? plan.places;
+  const stages = stage === null ? plan.stages.map((_, index) => index) : [stage];
+  const locate = (place: Place): Position => document.locate(place.path, "key");
+  const checked = check({ plan, rulebook: book, measures, asOf, places, stages, option: options.option ?? null, locate, readRequirement: readLocal, parts: partsOf, remedies: options.remedies ?? true });
+  const read = readPlain(plan.numbers);
+  return {
+    head: { file: plan.file, title: plan.title, stages: plan.stages, stage: stage === null ? null : (plan.stages[stage] ?? null), features: plan.features.length },
+    asOf,
+    places,
+    checked,
+    problems,
+    notChecked: plan.notBuilt.map(({ kind, names }) => `${kind}: ${names.join(", ")}`),
+    assumed: plan.assumed,
+    picture: pictureOf(plan, stages.at(-1) ?? 0, read, plan.trueNorth ?? null),
+  };
+}
+
+/** A requirement of `local_limits`, read in the card's dimension; what cannot be read is left to the schema to tell. */
+function readLocal(raw: unknown, card: Card) {
+  let fine = true;
+  const requirement = readRequirement(raw, card.dimension, [], () => (fine = false));
+  return fine ? requirement : null;
+}
+
+/** Index of the stage asked for; null for all; undefined with a problem where there is none of that name. */
+function stageIndex(plan: Plan, name: string | undefined, document: SourceText, problems: Problem[]): number | null | undefined {
+  if (name === undefined) return null;
+  const index = plan.stages.indexOf(name);
+  if (index >= 0) return index;
+  const path: Path = ["stages"];
+  problems.push({ code: "unknown-name", file: document.file, ...document.locate(path, "key"), expected: `one of the plan's stages: ${plan.stages.join(", ")}`, got: name, hint: "write the stage as the plan does" });
+  return undefined;
+}
+
+function addCounts(counts: readonly Readonly<Record<Verdict, number>>[]): Readonly<Record<Verdict, number>> {
+  const sum = { ...countVerdicts([], 0) };
+  for (const count of counts) for (const verdict of verdictOrder) sum[verdict] += count[verdict];
+  return sum;
+}
+
+function mergeRules(checks: readonly Checked[]): Report["rules"] {
+  const byRule = new Map<string, Report["rules"][number]>();
+  for (const rule of checks.flatMap((one) => one.rules)) {
+    const before = byRule.get(rule.rule);
+    byRule.set(rule.rule, before ? { ...rule, counts: addCounts([before.counts, rule.counts]) } : rule);
+  }
+  return [...byRule.values()];
+}
+
+/** Names of files that a plan includes and that the caller must fetch. */
+export function wants(plan: Text): readonly string[] {
+  const { document } = readYaml(plan.file, plan.text);
+  return document ? wantedIncludes(document) : [];
+}
+
+/** The same inspection with problems met before it (files that could not be read). */
+export function withProblems(inspection: Inspection, problems: readonly Problem[]): Inspection {
+  if (problems.length === 0) return inspection;
+  return { ...inspection, report: { ...inspection.report, problems: [...problems, ...inspection.report.problems] } };
+}
+
+/** A rule in words. */
+export function reasonText(card: Card, book: Rulebook): string {
+  return cardInWords(card, book, measures);
+}
+
+/** The known rule nearest to a mistyped one, or null. */
+export function nearestRule(rule: string, book: Rulebook): string | null {
+  return nearestWord(rule, book.cards.map((card) => card.id));
+}
+
+export interface PrintOptions {
+  readonly all?: boolean;
+  readonly plain?: boolean;
+  readonly brief?: boolean;
+  readonly width?: number;
+}
+
+/** Prints an inspection as one of the formats; printers are loaded when first asked for. */
+export async function printed(inspection: Inspection, ending: ".json" | ".txt" | ".sarif" | ".svg", options: PrintOptions = {}): Promise<string> {
+  const { report, pictures } = inspection;
+  if (ending === ".txt") return textReport(report, options);
+  if (ending === ".json") return (await import("./report/json.ts")).jsonReport(report, options);
+  if (ending === ".sarif") return (await import("./report/sarif.ts")).sarifReport(report);
+  const { drawing } = await import("./report/svg.ts");
+  const [picture] = pictures;
+  return picture ? drawing(picture, report) : "";
+}
+
+/**
+ * Exit code of a report: 2 if anything was left out, 1 if a `must` fails (departed and not expired: no) or a safety
+ * `must` is not shown to be met, else 0.
+ */
+export function exitCode(report: Report): 0 | 1 | 2 {
+  if (report.problems.length > 0) return 2;
+  const fails = report.findings.some((finding) => {
+    if (finding.grade !== "must") return false;
+    if (finding.verdict === "not-met") return true;
+    if (finding.verdict === "departure") return finding.beneath?.expired === true;
+    return finding.stakes === "safety" && (finding.verdict === "undecided" || finding.verdict === "not-given");
+  });
+  return fails ? 1 : 0;
+}

@@ -1,0 +1,39 @@
+// The picture of the plan at a stage: plain marks for the drawing, at the plan's own values.
+
+import type { Feature, Plan, Shape } from "../model/plan.ts";
+import { isQuantity, propertyOf } from "../model/plan.ts";
+import type { Picture, PictureMark } from "../model/picture.ts";
+import type { Read, Spot } from "../model/quantity.ts";
+import type { Point } from "../model/reading.ts";
+
+/** A stem is drawn with at least this radius, metres, so that it can be seen. */
+const leastStem = 0.05;
+
+/** Makes the picture of a stage. `trueNorth` is the earth tie's, radians clockwise; null without one. */
+export function pictureOf(plan: Plan, stage: number, read: Read, trueNorth: number | null): Picture {
+  const standing = plan.features.filter((feature) => feature.from <= stage && (feature.until === null || stage < feature.until));
+  return { title: plan.title, stage: plan.stages[stage] ?? "", marks: standing.flatMap((feature) => marksOf(feature, read)), trueNorth };
+}
+
+function marksOf(feature: Feature, read: Read): readonly PictureMark[] {
+  const { shape } = feature;
+  if (!shape) return [];
+  const base = { kind: feature.kind, name: feature.name, label: feature.name, existing: feature.existing };
+  const at = (spot: Spot): Point => [read(spot.east), read(spot.north)];
+  if (shape.form === "point") return pointMarks(feature, shape, read);
+  if (shape.form === "circle") return [{ ...base, form: "circle", points: [at(shape.centre)], radius: read(shape.across) / 2 }];
+  if (shape.form === "line") return [{ ...base, form: "line", points: shape.line.map(at), ...(shape.width ? { width: read(shape.width) } : {}) }];
+  return [{ ...base, form: "outline", points: shape.outline.map(at), ...(shape.holes.length > 0 ? { holes: shape.holes.map((hole) => hole.map(at)) } : {}) }];
+}
+
+/** A tree is its crown with the stem in it; any other point is a point. */
+function pointMarks(feature: Feature, shape: Extract<Shape, { form: "point" }>, read: Read): readonly PictureMark[] {
+  const point: Point = [read(shape.at.east), read(shape.at.north)];
+  const base = { kind: feature.kind, name: feature.name, label: feature.name, existing: feature.existing };
+  const crown = propertyOf(feature, "crown.radius");
+  const stem = propertyOf(feature, "stem");
+  const marks: PictureMark[] = [];
+  if (isQuantity(crown)) marks.push({ ...base, form: "circle", points: [point], radius: read(crown) });
+  marks.push(isQuantity(stem) ? { ...base, label: isQuantity(crown) ? "" : feature.name, form: "circle", points: [point], radius: Math.max(leastStem, read(stem) / 2) } : { ...base, label: isQuantity(crown) ? "" : feature.name, form: "point", points: [point] });
+  return marks;
+}

@@ -1,0 +1,126 @@
+// Compiles the schemas to plain JavaScript: `npx tsx tests/house/compile-validators.ts` writes `dist/compiled/validators.js`.
+// One check for each file at the top of `schemas/`, named after it (`plan.schema.json` gives `plan`).
+
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { dirname, join } from "node:path";
+import { fileURLToPath } from "node:url";
+import standaloneCode from "ajv/dist/standalone/index.js";
+import { Ajv2020 } from "ajv/dist/2020.js";
+import { build } from "esbuild";
+
+interface Schema {
+  readonly $id: string;
+  readonly [keyword: string]: unknown;
+}
+
+const root = fileURLToPath(new URL("../..", import.meta.url));
+/** Keywords that say nothing about data: a file of these alone is a store of shared forms. */
+const silentKeywords: ReadonlySet<string> = new Set(["$schema", "$id", "$defs", "$comment", "title", "description"]);
+
+/** Schema files by their path below `folder`. */
+export function readSchemas(folder: string): ReadonlyMap<string, Schema> {
+  const files = readdirSync(folder, { recursive: true, encoding: "utf8" }).filter((file) =>
+    file.endsWith(".schema.json"),
+  );
+  return new Map(files.sort().map((file) => [file, JSON.parse(readFileSync(join(folder, file), "utf8")) as Schema]));
+}
+
+/** The name of the check of a file: `site-notes.schema.json` gives `siteNotes`. */
+export function checkName(file: string): string {
+  return file.replace(/\.schema\.json$/u, "").replace(/[-_](\w)/gu, (_, letter: string) => letter.toUpperCase());
+}
+
+/** Names and ids of the schemas that get a check of their own. */
+export function checkIds(schemas: ReadonlyMap<string, Schema>): Readonly<Record<string, string>> {
+  const own = [...schemas].filter(
+    ([file, schema]) => !/[\\/]/u.test(file) && Object.keys(schema).some((keyword) => !silentKeywords.has(keyword)),
+  );
+  return Object.fromEntries(own.map(([file, schema]) => [checkName(file), schema.$id]));
+}
+
+/**
+ * Every shared form (`$defs`) as a schema of its own, with references to match. Compiled in place, a form would be
+ * compiled once more for each file that refers to it: four times the code.
+ */
+export function withFormsApart(schemas: ReadonlyMap<string, Schema>): readonly Schema[] {
+  return [...schemas.values()].flatMap((schema) => {
+    const { $defs, ...rest } = schema;
+    const forms = Object.entries(($defs ?? {}) as Readonly<Record<string, object>>).map(([name, form]): Schema => ({
+      ...form,
+      $id: `${schema.$id}/${name}`,
+    }));
+    return [rest, ...forms].map((apart) => withReferences(apart, schema.$id) as Schema);
+  });
+}
+
+function withReferences(part: unknown, id: string): unknown {
+  if (Array.isArray(part)) return part.map((item) => withReferences(item, id));
+  if (typeof part !== "object" || part === null) return part;
+  return Object.fromEntries(
+    Object.entries(part).map(([key, value]) => [
+      key,
+      key === "$ref" && typeof value === "string" ? reference(value, id) : withReferences(value, id),
+    ]),
+  );
+}
+
+function reference(written: string, id: string): string {
+  const [file, pointer = ""] = new URL(written, id).href.split("#");
+  return pointer === "" ? (file ?? id) : `${file}${pointer.replace(/^\/\$defs/u, "")}`;
+}
+
+/** Source of an ES module that exports one check for each name. Every error is told, with its schema and data. */
+export function checksSource(schemas: ReadonlyMap<string, Schema>): string {
+  const ajv = new Ajv2020({
+    schemas: [...withFormsApart(schemas)],
+    allErrors: true,
+    verbose: true,
+    inlineRefs: false,
+    strict: true,
+    strictRequired: false,
+    strictTypes: false,
+    code: { source: true, esm: true },
+    keywords: ["x-unit", "x-synonyms"],
+  });
+  return standaloneCode.default(ajv, checkIds(schemas));
+}
+
+/** The source as one file without requires: the few runtime parts of ajv that it needs are bundled with it. */
+export async function bundled(source: string): Promise<string> {
+  const result = await build({
+    stdin: { contents: source, resolveDir: root, loader: "js" },
+    bundle: true,
+    write: false,
+    format: "esm",
+    platform: "node",
+    target: "node20",
+    minify: true,
+    legalComments: "none",
+  });
+  return result.outputFiles[0]?.text ?? "";
+}
+
+/** Names that `src/reading/validators.d.ts` declares. */
+function declaredNames(): readonly string[] {
+  const text = readFileSync(join(root, "src/reading/validators.d.ts"), "utf8");
+  return [...text.matchAll(/export declare const (\w+)/gu)].map((match) => match[1] ?? "");
+}
+
+async function main(): Promise<void> {
+  const schemas = readSchemas(join(root, "schemas"));
+  const names = Object.keys(checkIds(schemas));
+  const declared = declaredNames();
+  const absent = declared.filter((name) => !names.includes(name));
+  const undeclared = names.filter((name) => !declared.includes(name));
+  // A schema that is not written yet must not stop the others; its check lets everything pass, so it is said aloud.
+  const standIns = absent.map((name) => `export const ${name} = () => true;\n`).join("");
+  const file = join(root, "dist/compiled/validators.js");
+  mkdirSync(dirname(file), { recursive: true });
+  const code = await bundled(checksSource(schemas) + standIns);
+  writeFileSync(file, code);
+  console.log(`${file.slice(root.length)}: ${names.join(", ")} (${Math.round(code.length / 1024)} kB)`);
+  for (const name of absent) console.error(`no schemas/${name}.schema.json: the check "${name}" lets everything pass`);
+  for (const name of undeclared) console.error(`src/reading/validators.d.ts does not declare "${name}"`);
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) await main();
