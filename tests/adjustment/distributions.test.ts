@@ -51,7 +51,8 @@ describe("normal distribution", () => {
   });
 
   it("comes back from its quantile over the whole range", () => {
-    for (let e = -300; e <= -1; e += 7) expect(relative(normalCdf(normalQuantile(10 ** e)), 10 ** e)).toBeLessThan(1e-10);
+    for (let e = -300; e <= -1; e += 7)
+      expect(relative(normalCdf(normalQuantile(10 ** e)), 10 ** e)).toBeLessThan(1e-10);
     for (let p = 0.01; p < 1; p += 0.01) expect(relative(normalCdf(normalQuantile(p)), p)).toBeLessThan(1e-14);
     expect(normalQuantile(0)).toBe(-Infinity);
     expect(normalQuantile(1)).toBe(Infinity);
