@@ -1,0 +1,70 @@
+// Where two fronts meet: a few poses that lie well inside the common part, and the ways over them.
+
+import { layerBase } from "./lattice.ts";
+import { traceBack } from "./trace.ts";
+import type { Node, Run } from "./trace.ts";
+import type { Fronts } from "./two-sided.ts";
+
+/** A way over the lattice: runs from the start to the meeting and on to the end. */
+export interface LatticeWay {
+  readonly towards: readonly Run[];
+  /** Runs of the other side, from its seed to the meeting; to be driven the other way round. */
+  readonly onwards: readonly Run[];
+  readonly meeting: Node;
+}
+
+interface Patch extends Node {
+  /** Length of the row of common poses in whose middle the node lies. */
+  readonly length: number;
+}
+
+/** Up to `most` ways over meetings whose headings are spread, those with the fewest runs first. */
+export function waysOver(fronts: Fronts, most: number): readonly LatticeWay[] {
+  const nodes = spreadOut(patches(fronts), Math.max(2, fronts.problem.lattice.headings / 24), 2 * most);
+  const towards = traceBack(fronts.start.side, nodes);
+  const onwards = traceBack(fronts.end.side, nodes);
+  const ways = nodes.map((meeting, i) => ({ meeting, towards: towards[i]!, onwards: onwards[i]! }));
+  return ways.sort((a, b) => runsOf(a) - runsOf(b)).slice(0, most);
+}
+
+function runsOf(way: LatticeWay): number {
+  return way.towards.length + way.onwards.length;
+}
+
+/** The longest row of common poses of every heading. */
+function patches(fronts: Fronts): Patch[] {
+  const { lattice } = fronts.problem;
+  const a = fronts.start.side;
+  const b = fronts.end.side;
+  const found: Patch[] = [];
+  for (let heading = 0; heading < lattice.headings; heading++) {
+    const base = layerBase(lattice, heading);
+    const from = Math.max(a.low[heading]!, b.low[heading]!);
+    const to = Math.min(a.high[heading]!, b.high[heading]!);
+    let best = { heading, bit: 0, length: 0 };
+    let run = 0;
+    for (let word = from; word <= to; word++) {
+      const common = a.bits[base + word]! & b.bits[base + word]!;
+      if (common === 0) {
+        run = 0;
+        continue;
+      }
+      for (let i = 0; i < 32; i++) {
+        run = (common & (1 << i)) === 0 ? 0 : run + 1;
+        if (run > best.length) best = { heading, bit: 32 * word + i, length: run };
+      }
+    }
+    if (best.length > 0) found.push({ ...best, bit: best.bit - (best.length >> 1) });
+  }
+  return found;
+}
+
+/** The longest patches first, none within `apart` headings of one already taken. */
+function spreadOut(found: Patch[], apart: number, most: number): readonly Node[] {
+  const taken: Node[] = [];
+  for (const patch of found.sort((a, b) => b.length - a.length || a.heading - b.heading)) {
+    if (taken.length === most) break;
+    if (taken.every((other) => Math.abs(other.heading - patch.heading) >= apart)) taken.push(patch);
+  }
+  return taken;
+}

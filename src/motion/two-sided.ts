@@ -1,0 +1,129 @@
+// Two floods towards each other: from the start forwards, from the end backwards, always the smaller side next. With
+// i changes of direction behind one front and j behind the other, and gears that differ where the fronts meet, a
+// way of i + j + 1 changes has been found, and none of fewer exists on the lattice.
+
+import { close, emptySide, seed } from "./flood.ts";
+import type { Side } from "./flood.ts";
+import { layerBase, motionsOf } from "./lattice.ts";
+import type { Lattice } from "./lattice.ts";
+import type { Gear } from "./pose.ts";
+import type { Node } from "./trace.ts";
+
+/** One question on a lattice. */
+export interface FloodProblem {
+  readonly lattice: Lattice;
+  readonly free: Int32Array;
+  readonly radius: number;
+  readonly start: Node;
+  /** Nodes near enough to the end. */
+  readonly ends: readonly Node[];
+  readonly firstGear: Gear;
+  readonly lastGear: Gear;
+}
+
+/** Two fronts; `met` tells how many changes the meeting stands for. */
+export interface Fronts {
+  readonly problem: FloodProblem;
+  readonly start: Front;
+  readonly end: Front;
+  /** Changes of a way over the present meeting; null where the fronts do not meet yet. */
+  met: number | null;
+  /** True where neither side can grow any more. */
+  exhausted: boolean;
+}
+
+interface Front {
+  readonly side: Side;
+  readonly motions: { readonly forward: ReturnType<typeof motionsOf>; readonly reverse: ReturnType<typeof motionsOf> };
+  /** The gear in which the vehicle drives next to this front. */
+  gear: Gear;
+  changes: number;
+  /** Closures in a row that reached nothing new. */
+  idle: number;
+}
+
+/** Fronts closed under the first and the last gear; they may have met already with 0 or 1 changes. */
+export function beginFronts(problem: FloodProblem): Fronts {
+  const { lattice, radius, free } = problem;
+  const ahead = motionsOf(lattice, radius, 1);
+  const back = motionsOf(lattice, radius, -1);
+  const start = newFront(lattice, free, { forward: ahead, reverse: back }, problem.firstGear);
+  // Seen from the end everything runs backwards: what leads there by driving forward is found by reversing from it.
+  const end = newFront(lattice, free, { forward: back, reverse: ahead }, problem.lastGear);
+  seed(start.side, problem.start.heading, problem.start.bit);
+  for (const node of problem.ends) seed(end.side, node.heading, node.bit);
+  close(start.side, start.motions[start.gear]);
+  const fronts: Fronts = { problem, start, end, met: null, exhausted: false };
+  if (problem.firstGear === problem.lastGear) {
+    const direct = meet(start.side, end.side);
+    if (direct) fronts.met = 0;
+  }
+  close(end.side, end.motions[end.gear]);
+  if (fronts.met === null && problem.firstGear !== problem.lastGear && meet(start.side, end.side)) fronts.met = 1;
+  return fronts;
+}
+
+function newFront(lattice: Lattice, free: Int32Array, motions: Front["motions"], gear: Gear): Front {
+  return { side: emptySide(lattice, free), motions, gear, changes: 0, idle: 0 };
+}
+
+/** Goes on until the fronts meet, or could only meet with more than `most` changes, or nothing grows any more. */
+export function growFronts(fronts: Fronts, most: number): void {
+  while (fronts.met === null && !fronts.exhausted) {
+    if (changesNext(fronts) > most) return;
+    extend(fronts);
+    if (gearsDiffer(fronts) && meet(fronts.start.side, fronts.end.side)) fronts.met = changesNow(fronts);
+  }
+}
+
+/** Lets fronts that have met look for a way of more changes, which is roomier. */
+export function goOn(fronts: Fronts, most: number): void {
+  if (fronts.met === null || fronts.exhausted) return;
+  const least = Math.max(2, fronts.met + 2);
+  if (least > most) {
+    fronts.met = null;
+    return;
+  }
+  fronts.met = null;
+  while (!fronts.exhausted && (!gearsDiffer(fronts) || changesNow(fronts) < least)) extend(fronts);
+  if (gearsDiffer(fronts) && changesNow(fronts) >= least) fronts.met = changesNow(fronts);
+}
+
+function gearsDiffer(fronts: Fronts): boolean {
+  return fronts.start.gear !== fronts.end.gear;
+}
+
+function changesNow(fronts: Fronts): number {
+  return fronts.start.changes + fronts.end.changes + 1;
+}
+
+/** Changes of the next meeting to be looked for: where the gears differ now it is the one after the next. */
+function changesNext(fronts: Fronts): number {
+  return fronts.start.changes + fronts.end.changes + (gearsDiffer(fronts) ? 3 : 2);
+}
+
+function extend(fronts: Fronts): void {
+  const { start, end } = fronts;
+  const front = pick(start, end);
+  front.gear = front.gear === "forward" ? "reverse" : "forward";
+  front.changes += 1;
+  const grown = close(front.side, front.motions[front.gear]);
+  front.idle = grown === 0 ? front.idle + 1 : 0;
+  if (start.idle >= 2 || end.idle >= 2) fronts.exhausted = true;
+}
+
+/** The smaller side: the shorter log has cost less so far. */
+function pick(start: Front, end: Front): Front {
+  return start.side.log.length <= end.side.log.length ? start : end;
+}
+
+/** Whether two sides have a pose in common. */
+function meet(a: Side, b: Side): boolean {
+  for (let heading = 0; heading < a.lattice.headings; heading++) {
+    const base = layerBase(a.lattice, heading);
+    const from = Math.max(a.low[heading]!, b.low[heading]!);
+    const to = Math.min(a.high[heading]!, b.high[heading]!);
+    for (let word = from; word <= to; word++) if ((a.bits[base + word]! & b.bits[base + word]!) !== 0) return true;
+  }
+  return false;
+}
