@@ -176,6 +176,8 @@ function readMap(walk: Walk, map: YAMLMap, level: number): Held {
   for (const trap of traps) walk.tell(trap.code, trap);
   const entries = readEntries(walk, map, { level, traps });
   walk.pairs.set(map, entries.pairs);
+  // Where the traps leave nothing of a group, it was no group.
+  if (traps.length > 0 && level > 0 && Object.keys(entries.data).length === 0) return leftOut;
   const isBreached = walk.takeBreaches(map.range);
   const isDamaged = isBreached || entries.isBroken;
   if (isDamaged && level >= featureLevel) return broken;

@@ -9,11 +9,14 @@ import { Ajv2020 } from "ajv/dist/2020.js";
 import { build } from "esbuild";
 
 interface Schema {
+  /** Absolute; of a file that gives none or a relative one, by its path. */
   readonly $id: string;
   readonly [keyword: string]: unknown;
 }
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
+/** Where the schemas say that they live; nothing is fetched from there. */
+const home = "https://sightrail.invalid/schemas/";
 /** Keywords that say nothing about data: a file of these alone is a store of shared forms. */
 const silentKeywords: ReadonlySet<string> = new Set(["$schema", "$id", "$defs", "$comment", "title", "description"]);
 
@@ -22,7 +25,15 @@ export function readSchemas(folder: string): ReadonlyMap<string, Schema> {
   const files = readdirSync(folder, { recursive: true, encoding: "utf8" }).filter((file) =>
     file.endsWith(".schema.json"),
   );
-  return new Map(files.sort().map((file) => [file, JSON.parse(readFileSync(join(folder, file), "utf8")) as Schema]));
+  return new Map(
+    files.sort().map((file) => {
+      const schema = JSON.parse(readFileSync(join(folder, file), "utf8")) as Schema;
+      return [
+        file,
+        { ...schema, $id: new URL((schema.$id as string | undefined) ?? "", home + file.replaceAll("\\", "/")).href },
+      ];
+    }),
+  );
 }
 
 /** The name of the check of a file: `site-notes.schema.json` gives `siteNotes`. */
@@ -39,42 +50,59 @@ export function checkIds(schemas: ReadonlyMap<string, Schema>): Readonly<Record<
 }
 
 /**
- * Every shared form (`$defs`) as a schema of its own, with references to match. Compiled in place, a form would be
- * compiled once more for each file that refers to it: four times the code.
+ * Every form that a `$ref` points at, as a schema of its own, with references to match. Compiled in place, a form would
+ * be compiled once more for each file that refers to it: four times the code.
  */
 export function withFormsApart(schemas: ReadonlyMap<string, Schema>): readonly Schema[] {
-  return [...schemas.values()].flatMap((schema) => {
-    const { $defs, ...rest } = schema;
-    const forms = Object.entries(($defs ?? {}) as Readonly<Record<string, object>>).map(([name, form]): Schema => ({
-      ...form,
-      $id: `${schema.$id}/${name}`,
-    }));
-    return [rest, ...forms].map((apart) => withReferences(apart, schema.$id) as Schema);
-  });
+  const targets = new Set<string>();
+  for (const schema of schemas.values()) noteTargets(schema, schema.$id, targets);
+  const apart: Schema[] = [];
+  for (const { $defs, ...rest } of schemas.values()) {
+    apart.push(takenApart(rest, `${rest.$id}#`, { targets, apart }) as Schema);
+    takenApart({ $defs }, `${rest.$id}#`, { targets, apart });
+  }
+  return apart;
 }
 
-function withReferences(part: unknown, id: string): unknown {
-  if (Array.isArray(part)) return part.map((item) => withReferences(item, id));
+function noteTargets(part: unknown, id: string, targets: Set<string>): void {
+  if (typeof part !== "object" || part === null) return;
+  for (const [key, value] of Object.entries(part)) {
+    if (key === "$ref" && typeof value === "string") targets.add(new URL(value, id).href);
+    else noteTargets(value, id, targets);
+  }
+}
+
+/** A copy of a part, with references in the place of the parts that are referred to; those go to `apart`. */
+function takenApart(
+  part: unknown,
+  place: string,
+  split: { readonly targets: ReadonlySet<string>; readonly apart: Schema[] },
+): unknown {
+  if (Array.isArray(part)) return part.map((item, i) => takenApart(item, `${place}/${i}`, split));
   if (typeof part !== "object" || part === null) return part;
-  return Object.fromEntries(
-    Object.entries(part).map(([key, value]) => [
-      key,
-      key === "$ref" && typeof value === "string" ? reference(value, id) : withReferences(value, id),
-    ]),
+  const copy = Object.fromEntries(
+    Object.entries(part).map(([key, value]) => {
+      if (key === "$ref" && typeof value === "string") return [key, ownId(new URL(value, place).href)];
+      return [key, takenApart(value, `${place}/${key}`, split)];
+    }),
   );
+  if (!split.targets.has(place)) return copy;
+  split.apart.push({ ...copy, $id: ownId(place) });
+  return { $ref: ownId(place) };
 }
 
-function reference(written: string, id: string): string {
-  const [file, pointer = ""] = new URL(written, id).href.split("#");
-  return pointer === "" ? (file ?? id) : `${file}${pointer.replace(/^\/\$defs/u, "")}`;
+/** `.../plan.schema.json/$defs/keys` for `.../plan.schema.json#/$defs/keys`. */
+function ownId(place: string): string {
+  return place.replace("#", "");
 }
 
-/** Source of an ES module that exports one check for each name. Every error is told, with its schema and data. */
-export function checksSource(schemas: ReadonlyMap<string, Schema>): string {
-  const ajv = new Ajv2020({
+/** The compiler: every error is told, with its schema and data. */
+export function newCompiler(schemas: ReadonlyMap<string, Schema>): Ajv2020 {
+  return new Ajv2020({
     schemas: [...withFormsApart(schemas)],
     allErrors: true,
     verbose: true,
+    messages: false,
     inlineRefs: false,
     strict: true,
     strictRequired: false,
@@ -82,7 +110,11 @@ export function checksSource(schemas: ReadonlyMap<string, Schema>): string {
     code: { source: true, esm: true },
     keywords: ["x-unit", "x-synonyms"],
   });
-  return standaloneCode.default(ajv, checkIds(schemas));
+}
+
+/** Source of an ES module that exports one check for each name. */
+export function checksSource(schemas: ReadonlyMap<string, Schema>): string {
+  return standaloneCode.default(newCompiler(schemas), checkIds(schemas));
 }
 
 /** The source as one file without requires: the few runtime parts of ajv that it needs are bundled with it. */

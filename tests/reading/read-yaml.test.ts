@@ -22,7 +22,7 @@ const broken: readonly Broken[] = [
     code: "decimal-comma",
     at: [1, 15],
     says: ['"2,6"', "write 2.6"],
-    data: { gate: {} },
+    data: {},
   },
   {
     name: "decimal commas in braces, with doubt and a neighbour",

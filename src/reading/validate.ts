@@ -1,0 +1,112 @@
+// Runs a compiled schema check over a read file and tells its errors in plain words, one for one cause.
+
+import type { Path } from "../model/path.ts";
+import type { Problem } from "../model/problem.ts";
+import type { FaultWords } from "./closed-words.ts";
+import { shortList } from "./problem-list.ts";
+import { sortFaults } from "./schema-faults.ts";
+import type { SchemaError, SchemaFault } from "./schema-faults.ts";
+import { gotWords, orList, wantedWords } from "./schema-words.ts";
+import type { SourceText } from "./source-text.ts";
+import { isKeyFault, tellKeys } from "./tell-keys.ts";
+import type { Told } from "./tell-keys.ts";
+import { badNameWords, valueWords } from "./value-faults.ts";
+
+/** Most problems told of one file. */
+const mostProblems = 50;
+
+/** A check compiled from a JSON Schema, made to tell every error and to carry schema and data with it. */
+export interface Validator {
+  (data: unknown): boolean;
+  errors?: readonly SchemaError[] | null;
+}
+
+/**
+ * Problems of a file against its schema. What was left out in reading is not told again. A key that is unknown and one
+ * that is missing are one problem where the one is a slip of the other.
+ */
+export function validate(check: Validator, document: SourceText): readonly Problem[] {
+  if (check(document.data)) return [];
+  const faults = sortFaults(check.errors ?? [], document.data);
+  const told = [...tellKeys(faults, document), ...tellValues(faults, document)];
+  const open = told.filter((one) => document.isSpoiled?.(one.path) !== true);
+  const problems = open.map(({ path, what, code, expected, got, hint }): Problem => {
+    return { code, file: document.file, ...document.locate(path, what), expected, got, hint };
+  });
+  return shortList(problems, mostProblems);
+}
+
+/** These say that a value is of another sort altogether. */
+const kindKeywords: ReadonlySet<string> = new Set(["type", "const", "enum"]);
+
+/** Tells values that are not what is wanted: one problem for one value. */
+function tellValues(faults: readonly SchemaFault[], document: SourceText): readonly Told[] {
+  const told = new Map<string, Told>();
+  for (const fault of faults) {
+    if (isKeyFault(fault)) continue;
+    for (const one of tellValue(fault, document)) {
+      const place = JSON.stringify([one.path, one.what]);
+      if (!told.has(place)) told.set(place, one);
+    }
+  }
+  return [...told.values()];
+}
+
+function tellValue(fault: SchemaFault, document: SourceText): readonly Told[] {
+  const { error, path } = fault;
+  switch (error.keyword) {
+    case "propertyNames":
+      return [tellName(fault)];
+    case "oneOf":
+    case "anyOf":
+      return tellChoice(fault, document);
+    case "minProperties":
+    case "maxProperties":
+    case "not":
+    case "false schema":
+      return [{ path, what: "key", code: "contradiction", ...plainWords(fault) }];
+    default:
+      return [{ path, what: "value", ...valueWords(fault) }];
+  }
+}
+
+function plainWords({ error, schema }: SchemaFault): FaultWords {
+  const count = Number(error.params["limit"]);
+  const atLeast = error.keyword === "minProperties";
+  const expected = Number.isNaN(count) ? wantedWords(schema) : `${atLeast ? "at least" : "at most"} ${count} keys`;
+  return {
+    expected,
+    got: gotWords(error.data),
+    hint: atLeast ? "add what is missing, or leave it out" : "leave it out",
+  };
+}
+
+/** A key that cannot be a name, or that is none of a list. */
+function tellName({ error, path, within }: SchemaFault): Told {
+  const key = String(error.params["propertyName"]);
+  const at: Path = [...path, key];
+  const [cause] = within;
+  if (cause?.error.keyword !== "enum") return { path: at, what: "key", code: "bad-name", ...badNameWords(key) };
+  return { path: at, what: "key", ...valueWords(cause), code: "unknown-key" };
+}
+
+/**
+ * A choice of which no branch fits. A branch that wants another sort of value was not meant; of the rest, the faults
+ * that lie deepest tell most. Where every branch wants another sort, they are told together.
+ */
+function tellChoice(fault: SchemaFault, document: SourceText): readonly Told[] {
+  const { error, path, within } = fault;
+  const meant = within.filter((one) => one.path.length > path.length || !kindKeywords.has(one.error.keyword));
+  const deepest = Math.max(...meant.map((one) => one.path.length));
+  const causes = meant.filter((one) => one.path.length === deepest);
+  const keys = tellKeys(causes, document);
+  if (keys.length > 0) return keys.slice(0, 1);
+  if (causes.length > 0) return tellValues(causes, document).slice(0, 1);
+  const [only, ...more] = within;
+  if (only !== undefined && more.length === 0) return tellValue(only, document);
+  const expected = orList(
+    within.map((one) => (one.error.keyword === "type" ? wantedWords(one.schema) : valueWords(one).expected)),
+  );
+  const words = { expected, got: gotWords(error.data), hint: "choose one of these forms" };
+  return [{ path, what: "value", code: "wrong-type", ...words }];
+}
