@@ -59,3 +59,9 @@ export function behind(reference: string): Schema {
   if (at === undefined) throw new Error(`nothing at ${reference}`);
   return at as Schema;
 }
+
+/** The first of a schema's examples; those of a kind are mappings. */
+export function firstExample(file: string): Readonly<Record<string, unknown>> {
+  const examples = (schemas.get(file)?.["examples"] ?? []) as readonly Record<string, unknown>[];
+  return examples[0] ?? {};
+}
