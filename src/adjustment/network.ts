@@ -1,8 +1,9 @@
 // A plane network of tape, offset and compass, adjusted by least squares.
 
-import { chiSquareUpper } from "./chi-square.ts";
 import { gaussNewton } from "./gauss-newton.ts";
 import type { Converged } from "./gauss-newton.ts";
+import { judge } from "./global-test.ts";
+import type { Adjustment, GlobalTest } from "./global-test.ts";
 import { whatCannotBeAdjusted } from "./network-check.ts";
 import type { Coordinates, Observation } from "./observation.ts";
 
@@ -11,28 +12,6 @@ export interface Network {
   readonly observations: readonly Observation[];
   /** Start values, good to a small part of the shortest line; a station fixed by east and north needs none. */
   readonly approximate?: ReadonlyMap<string, Coordinates>;
-}
-
-/** One observation after the adjustment. */
-export interface Adjustment {
-  readonly id: string;
-  /** Standard uncertainty as given. */
-  readonly u: number;
-  /** v = f(x) - l, in the observation's unit. */
-  readonly residual: number;
-  /** Share of an error in this observation that shows in its own residual: 0 (unchecked) to 1; 0 where exact. */
-  readonly redundancy: number;
-  /** w = v / (u sqrt(r)); null where nothing checks this observation or where it is exact. */
-  readonly standardised: number | null;
-}
-
-/** The global test of an adjustment. */
-export interface GlobalTest {
-  /** v'Wv. */
-  readonly chiSquare: number;
-  readonly degreesOfFreedom: number;
-  /** Chance that honest measurements miss by this much or more; null where nothing is checked. */
-  readonly probability: number | null;
 }
 
 export interface Adjusted extends GlobalTest {
@@ -92,31 +71,4 @@ function describe(network: Network, reached: Converged) {
 
 function products(roots: readonly Float64Array[]): number[][] {
   return roots.map((a) => roots.map((b) => a.reduce((sum, part, k) => sum + part * b[k]!, 0)));
-}
-
-interface Solved {
-  readonly residuals: readonly number[];
-  readonly solution: Converged["solution"];
-}
-
-/** An observation whose redundancy is below this is checked by nothing but rounding (method tolerance). */
-const unchecked = 1e-9;
-
-/** Residuals, redundancy numbers, standardised residuals and the global test of a solved problem. */
-export function judge(
-  given: readonly { readonly id: string; readonly u: number }[],
-  { residuals, solution }: Solved,
-): GlobalTest & { readonly observations: readonly Adjustment[] } {
-  const redundancies = solution.redundancies();
-  const observations = given.map(({ id, u }, k): Adjustment => {
-    const residual = residuals[k]!;
-    const redundancy = Math.max(0, redundancies[k]!);
-    const checked = u > 0 && redundancy > unchecked;
-    return { id, u, residual, redundancy, standardised: checked ? residual / (u * Math.sqrt(redundancy)) : null };
-  });
-  const weighted = observations.filter(({ u }) => u > 0);
-  const chiSquare = weighted.reduce((sum, { residual, u }) => sum + (residual / u) ** 2, 0);
-  const degreesOfFreedom = weighted.length - solution.freeCount;
-  const probability = degreesOfFreedom > 0 ? chiSquareUpper(chiSquare, degreesOfFreedom) : null;
-  return { observations, chiSquare, degreesOfFreedom, probability };
 }
