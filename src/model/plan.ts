@@ -51,11 +51,29 @@ export interface LocalLimit {
   readonly place: Place;
 }
 
+/** The part of a feature that a level was taken on. */
+export type LevelledPart =
+  | "foot left"
+  | "foot right"
+  | "foot"
+  | "top"
+  | "invert"
+  | "cover"
+  | "floor"
+  | "damp course"
+  | "sill"
+  | "bed"
+  | "water"
+  | "crest"
+  | "toe"
+  | "kerb"
+  | "underside";
+
 /** A levelled place: ground where `of` is absent, else a named spot of a feature (foot, top, invert). */
 export interface LevelledPlace {
   readonly spot: Spot | null;
   readonly level: Quantity<"length">;
-  readonly of?: { readonly feature: string; readonly at?: number; readonly part: "foot left" | "foot right" | "foot" | "top" | "invert" | "cover" | "floor" };
+  readonly of?: { readonly feature: string; readonly at?: number; readonly part: LevelledPart };
 }
 
 /** One measurement of the survey after the adjustment. Metres, or radians for a bearing. */

@@ -1,0 +1,147 @@
+// Lays the levels of the book on the plan: on pegs, on spots of ground, on named parts of features.
+
+import { keyOfKind, kinds } from "../model/kinds.ts";
+import type { LevelledPart, LevelledPlace } from "../model/plan.ts";
+import { bookLevels, rowWords, type Booked, type LevelBook } from "./level-book.ts";
+import { pointAlong } from "./lines.ts";
+import { child, textOf, type Node } from "./node.ts";
+import type { LivePoint } from "./number-book.ts";
+import { readNumber } from "./numbers.ts";
+import type { FeatureWork } from "./features.ts";
+import { settingFor } from "./features.ts";
+import { readPoint, type Setting } from "./points.ts";
+import { exact, mean, type Uncertain } from "./sway.ts";
+import { allEntries, allItems, type Texts } from "./sources.ts";
+import { pointOf, shapeLine } from "./shapes.ts";
+import type { Version } from "./stages.ts";
+import { wordsOf } from "./troubles.ts";
+
+/** The book of a plan, with levels that pegs carry by themselves. */
+export function readLevelBook(
+  texts: Texts,
+  work: FeatureWork,
+): LevelBook & { readonly given: ReadonlyMap<string, Uncertain> } {
+  const given = new Map<string, Uncertain>();
+  for (const [name, node] of allEntries(texts, "survey", "stations")) {
+    const level = readNumber(child(node, "level"), "length", work.troubles);
+    if (level !== null)
+      given.set(
+        name,
+        work.measuring.size(level, `the level of peg ${name}`, { sort: "level", dimension: "length", existing: true }),
+      );
+  }
+  const rows = allItems(texts, "survey", "level_book");
+  return { ...bookLevels(rows, { measuring: work.measuring, troubles: work.troubles, given }), given };
+}
+
+/** Pegs with the levels of the book; several readings of one peg are averaged. Spots with a name become pegs. */
+export function pegsWithLevels(
+  pegs: ReadonlyMap<string, LivePoint>,
+  book: ReturnType<typeof readLevelBook>,
+  spotOf: (row: Node) => LivePoint | null,
+): ReadonlyMap<string, LivePoint> {
+  const levels = new Map<string, Uncertain[]>();
+  const found = new Map(pegs);
+  for (const { row, level } of book.booked) {
+    const name = child(row, "of") === null ? (textOf(child(row, "at")) ?? textOf(child(row, "name"))) : null;
+    if (name === null) continue;
+    levels.set(name, [...(levels.get(name) ?? []), level]);
+    const spot = child(row, "spot") !== null && !found.has(name) ? spotOf(row) : null;
+    if (spot !== null) found.set(name, { ...spot, name });
+  }
+  for (const [name, point] of found) {
+    const read = levels.get(name);
+    const level = read === undefined ? book.given.get(name) : read.length === 1 ? read[0] : mean(read);
+    if (level !== undefined) found.set(name, { ...point, level });
+  }
+  return found;
+}
+
+/** Everything levelled: pegs, spots of ground, and parts of features. */
+export function levelledPlaces(
+  book: ReturnType<typeof readLevelBook>,
+  at: {
+    readonly pegs: ReadonlyMap<string, LivePoint>;
+    readonly versions: readonly Version[];
+    readonly work: FeatureWork;
+    readonly setting: Setting;
+  },
+): readonly LevelledPlace[] {
+  const pegs = [...at.pegs.values()].flatMap((peg): LevelledPlace[] =>
+    peg.level === undefined
+      ? []
+      : [{ spot: at.work.book.sealPoint(peg), level: at.work.book.sealNumber(peg.level, "length", peg.place) }],
+  );
+  const rest = book.booked.flatMap((booked): readonly LevelledPlace[] => {
+    if (child(booked.row, "of") !== null) {
+      const place = levelOfFeature(booked, at);
+      return place === null ? [] : [place];
+    }
+    if (child(booked.row, "spot") === null || textOf(child(booked.row, "name")) !== null) return [];
+    const point = readPoint(child(booked.row, "spot"), at.setting, "the spot");
+    const level = at.work.book.sealNumber(booked.level, "length", booked.row.place);
+    return point === null ? [] : [{ spot: at.work.book.sealPoint({ ...point, level: booked.level }), level }];
+  });
+  return [...pegs, ...rest];
+}
+
+/** `walls march wall`: the kind and the name in it. */
+function featureIn(text: string, versions: readonly Version[]): Version | null {
+  const words = text.split(" ");
+  for (let i = 1; i < words.length; i += 1) {
+    const [kind, name] = [words.slice(0, i).join("_"), words.slice(i).join(" ")];
+    const key = kind in kinds ? kind : keyOfKind(words.slice(0, i).join(" "));
+    const found = versions.find((version) => version.kind === key && version.name === name);
+    if (found !== undefined) return found;
+  }
+  return versions.find((version) => version.name === text) ?? null;
+}
+
+function levelOfFeature(
+  { row, level }: Booked,
+  { versions, work }: { readonly versions: readonly Version[]; readonly work: FeatureWork },
+): LevelledPlace | null {
+  const ofNode = child(row, "of") as Node;
+  const version = featureIn(rowWords(row), versions);
+  if (version === null) {
+    const expected = "a feature by kind and name, such as walls march wall";
+    return work.troubles.report(ofNode, {
+      code: "unknown-name",
+      expected,
+      got: wordsOf(ofNode.data),
+      hint: "use the name under which it is written",
+    });
+  }
+  const part = partOf(row);
+  const atNode = child(row, "at");
+  const run = atNode !== null && textOf(atNode) === null ? readNumber(atNode, "length", work.troubles) : null;
+  const shape = work.places().shape(version);
+  const line = shape === null ? null : shapeLine(shape);
+  const setting = settingFor(version, row, work);
+  const name = textOf(atNode);
+  const along =
+    run === null || line === null
+      ? null
+      : pointAlong(
+          line,
+          { run: work.measuring.taped(run, `the run of the staff on ${setting.whose}`), left: exact(0) },
+          row.place,
+        );
+  const named = name === null || atNode === null ? null : work.places().point(name, atNode, version);
+  const spot = along ?? named ?? (shape === null ? null : pointOf(shape));
+  const sealed = work.book.sealNumber(level, "length", row.place);
+  const where = run === null ? {} : { at: run.value };
+  return {
+    spot: spot === null ? null : work.book.sealPoint({ ...spot, level }),
+    level: sealed,
+    of: { feature: version.name, ...where, part },
+  };
+}
+
+function partOf(row: Node): LevelledPart {
+  const foot = textOf(child(row, "foot"));
+  if (foot === "left" || foot === "right") return `foot ${foot}`;
+  if (child(row, "top")?.data === true) return "top";
+  if (child(row, "invert")?.data === true) return "invert";
+  return (textOf(child(row, "part")) ?? "foot") as LevelledPart;
+}

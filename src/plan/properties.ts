@@ -1,0 +1,211 @@
+// Reads the properties of a feature by their forms: sealed numbers, words, flags, points, lists and groups.
+
+import type { Dimension } from "../model/quantity.ts";
+import type { Properties, Property } from "../model/plan.ts";
+import { doubtClass } from "./doubt-classes.ts";
+import type { Form } from "./kind-table.ts";
+import { child, entries, isMapping, items, textOf, type Node } from "./node.ts";
+import type { BookWriter } from "./number-book.ts";
+import { readNumberText, type Written } from "./numbers.ts";
+import { checkPlausible } from "./plausible.ts";
+import { readPoint, type Setting } from "./points.ts";
+import type { Uncertain } from "./sway.ts";
+import { wordsOf } from "./troubles.ts";
+
+/** What the reader of one feature's properties needs. */
+export interface PropertyWork {
+  readonly kind: string;
+  readonly book: BookWriter;
+  readonly settingOf: (node: Node) => Setting;
+  /** Whether a name is that of a feature or peg; a problem where it is not. */
+  readonly checkName: (node: Node) => void;
+  /** Turn of a bearing to the plan's north, radians; null where it is not known. */
+  readonly turnFrom: (north: "grid" | "magnetic" | "true", node: Node) => number | null;
+}
+
+type NumberForm = Extract<Form, { form: "number" }>;
+
+/** Nesting beyond this is not read: a plan has no use for it. */
+const deepest = 12;
+
+/** Reads all properties of a mapping. `path` are the keys from the feature down. */
+export function readProperties(
+  node: Node,
+  forms: Readonly<Record<string, Form>>,
+  at: { readonly work: PropertyWork; readonly path: readonly string[] },
+): Properties {
+  const found: Record<string, Property> = {};
+  if (at.path.length > deepest) return found;
+  for (const [key, inner] of entries(node)) {
+    const form = Object.hasOwn(forms, key) ? forms[key] : undefined;
+    if (form === undefined) continue;
+    const property = readProperty(inner, form, { work: at.work, path: [...at.path, key] });
+    if (property !== undefined) found[key] = property;
+    Object.assign(found, readTail(inner, form, { work: at.work, path: at.path }));
+  }
+  return found;
+}
+
+interface At {
+  readonly work: PropertyWork;
+  readonly path: readonly string[];
+}
+
+function readProperty(node: Node, form: Form, at: At): Property | undefined {
+  if (at.path.length > deepest) return undefined;
+  switch (form.form) {
+    case "number":
+      return readSealed(node, form, at);
+    case "flag":
+      return typeof node.data === "boolean" ? node.data : undefined;
+    case "word":
+      return readWord(node);
+    case "name":
+      return readNames(node, at.work);
+    case "point":
+      return readSpot(node, at);
+    case "list":
+      return readList(node, form.of, at);
+    case "group":
+      return isMapping(node.data) ? readProperties(node, form.properties, at) : undefined;
+    case "map":
+      return readMap(node, form.of, at);
+    case "either":
+      return readEither(node, form.forms, at);
+  }
+}
+
+function readWord(node: Node): Property | undefined {
+  if (typeof node.data === "string") return node.data;
+  if (typeof node.data === "number" || typeof node.data === "boolean") return String(node.data);
+  if (Array.isArray(node.data)) return items(node).flatMap((item) => readWord(item) ?? []);
+  return undefined;
+}
+
+function readNames(node: Node, work: PropertyWork): Property | undefined {
+  if (Array.isArray(node.data)) return items(node).flatMap((item) => readNames(item, work) ?? []);
+  const name = textOf(node);
+  if (name === null) return undefined;
+  work.checkName(node);
+  return name;
+}
+
+function readSpot(node: Node, at: At): Property | undefined {
+  const point = readPoint(node, at.work.settingOf(node), `the ${fieldWords(at.path)}`);
+  return point === null ? undefined : at.work.book.sealPoint(point);
+}
+
+function readList(node: Node, form: Form, at: At): Property | undefined {
+  const nodes = Array.isArray(node.data) ? items(node) : [node];
+  return nodes.flatMap((item, i) => {
+    const property = readProperty(item, form, { ...at, path: [...at.path, String(i + 1)] });
+    return property === undefined ? [] : [property];
+  });
+}
+
+function readMap(node: Node, form: Form, at: At): Property | undefined {
+  const found: Record<string, Property> = {};
+  for (const [key, inner] of entries(node)) {
+    at.work.checkName({ ...inner, data: key });
+    const property = readProperty(inner, form, { ...at, path: [...at.path, key] });
+    if (property !== undefined) found[key] = property;
+  }
+  return found;
+}
+
+/** The first form that fits what was written: a group for a mapping, a list for a list, a number before a word. */
+function readEither(node: Node, forms: readonly Form[], at: At): Property | undefined {
+  const fits = (form: Form): boolean => {
+    if (isMapping(node.data)) return form.form === "group" || form.form === "map" || form.form === "point";
+    if (Array.isArray(node.data))
+      return form.form === "list" || form.form === "name" || form.form === "word" || form.form === "point";
+    if (typeof node.data === "boolean") return form.form === "flag";
+    if (typeof node.data === "number") return form.form === "number";
+    if (form.form === "number") return /^[-+\d.]/.test(textOf(node) ?? "");
+    return form.form === "word" || form.form === "name" || form.form === "point";
+  };
+  const form = forms.find(fits) ?? forms.find((one) => one.form === "number");
+  return form === undefined ? undefined : readProperty(node, form, at);
+}
+
+/** Words that stand where a number is not known; they are kept as words. */
+const notKnown: ReadonlySet<string> = new Set(["unknown", "not known", "not given"]);
+
+function readSealed(node: Node, form: NumberForm, at: At): Property | undefined {
+  const text = textOf(node);
+  if (text !== null && (notKnown.has(text) || (form.words ?? []).includes(text))) return text;
+  const written = readWritten(node, form, at.work);
+  if (written === null) return undefined;
+  const number = withDoubt(written, form, at);
+  if (!checkPlausible(written, { kind: at.work.kind, path: at.path.join("."), form }, at.work.settingOf(node).troubles))
+    return undefined;
+  return at.work.book.seal(number, form.dimension, node.place);
+}
+
+const tail = /^(.*?[\d)m%])\s+(at|towards)\s+(\D.*)$/;
+
+/** The number in a text: without `at corner 1` or `towards corner 3`, and with a bearing turned to the plan's north. */
+function readWritten(node: Node, form: NumberForm, work: PropertyWork): Written | null {
+  const { troubles } = work.settingOf(node);
+  const text = textOf(node);
+  if (text === null) return readNumberText(node, node.data, { dimension: form.dimension, troubles });
+  const bearing = form.dimension === "angle" ? /^(.*?)\s*\b(grid|magnetic|true)$/.exec(text) : null;
+  if (bearing !== null) {
+    const turn = work.turnFrom(bearing[2] as "grid" | "magnetic" | "true", node);
+    const written = readNumberText(node, bearing[1], { dimension: "angle", troubles });
+    return written === null || turn === null ? null : { ...written, value: written.value + turn };
+  }
+  return readNumberText(node, tail.exec(text)?.[1] ?? text, { dimension: form.dimension, troubles });
+}
+
+/** `99.60 at corner 1` gives `at`, `1 in 60 towards corner 3` gives `towards`, beside the number. */
+function readTail(node: Node, form: Form, at: At): Readonly<Record<string, Property>> {
+  const match = form.form === "number" ? tail.exec(textOf(node) ?? "") : null;
+  const [, , key, name] = match ?? [];
+  if (key === undefined || name === undefined) return {};
+  const spot = readSpot({ ...node, data: name }, { ...at, path: [...at.path, key] });
+  return spot === undefined ? {} : { [key]: spot };
+}
+
+/** The number with its doubt, by its class and by whether the thing stands or is to be built. */
+export function withDoubt(
+  written: Written,
+  form: { readonly dimension: Dimension; readonly level?: true },
+  at: At,
+): Uncertain {
+  const setting = at.work.settingOf(written.node);
+  const path = at.path.join(".");
+  const sort = doubtClass({ kind: at.work.kind, path, dimension: form.dimension, level: form.level === true });
+  const how = { sort, dimension: form.dimension, existing: setting.existing };
+  return setting.measuring.size(written, `the ${fieldWords(at.path)} of ${setting.whose}`, how);
+}
+
+/** `crown.radius` as `crown radius`. */
+export function fieldWords(path: readonly string[]): string {
+  return path.join(" ").replaceAll("_", " ");
+}
+
+/** A problem where a text or a list stands in place of a number. */
+export function notANumber(node: Node, setting: Setting, expected: string): null {
+  return setting.troubles.report(node, {
+    code: "not-a-number",
+    expected,
+    got: wordsOf(node.data),
+    hint: "write a number",
+  });
+}
+
+/** The number under a key of a feature with its doubt, before it is sealed; null where there is none. */
+export function liveNumber(
+  node: Node,
+  key: string,
+  at: { readonly work: PropertyWork; readonly dimension: Dimension },
+): Uncertain | null {
+  const inner = child(node, key);
+  if (inner === null) return null;
+  const written = readNumberText(inner, inner.data, {
+    dimension: at.dimension,
+    troubles: at.work.settingOf(inner).troubles,
+  });
+  return written === null ? null : withDoubt(written, { dimension: at.dimension }, { work: at.work, path: [key] });
+}

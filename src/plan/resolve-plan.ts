@@ -1,0 +1,156 @@
+// The resolver: checked texts in, one plan with sealed numbers out. Pure, and it never throws for bad data.
+
+import type { Path } from "../model/path.ts";
+import type { Plan } from "../model/plan.ts";
+import type { Problem } from "../model/problem.ts";
+import type { SourceText } from "../reading/source-text.ts";
+import { featureOf, radiusAt, shapeOf, type FeatureWork } from "./features.ts";
+import { openTurnFrom, ownFigures, reelOf } from "./instruments.ts";
+import type { KindTable } from "./kind-table.ts";
+import { levelledPlaces, pegsWithLevels, readLevelBook } from "./levels.ts";
+import type { LiveLine } from "./lines.ts";
+import { openMeasuring } from "./measuring.ts";
+import { gatherNames } from "./names.ts";
+import { child, rootNode, textOf, type Node } from "./node.ts";
+import { openBook, type LivePoint } from "./number-book.ts";
+import { withOption } from "./options.ts";
+import { openPlaces, type Places } from "./places.ts";
+import { readPoint, type Setting } from "./points.ts";
+import { openCustoms } from "./practice.ts";
+import { factsOf, readSurvey } from "./read-survey.ts";
+import { allEntries, allItems, featuresOf, type Texts } from "./sources.ts";
+import { stageNames, versionsOf, type Version } from "./stages.ts";
+import { readStatements } from "./statements.ts";
+import { openTroubles, type Locate } from "./troubles.ts";
+
+/** A text that has been read and checked against its schema; nodes at `broken` paths are passed over. */
+export interface CheckedText {
+  readonly source: SourceText;
+  readonly broken: readonly Path[];
+}
+
+export interface ResolveOptions {
+  /** The option of the plan to resolve; the base plan where left out. */
+  readonly option?: string;
+  /** The texts that the plan includes, in the order it names them. */
+  readonly includes?: readonly CheckedText[];
+}
+
+export interface Resolved {
+  readonly plan: Plan;
+  readonly problems: readonly Problem[];
+}
+
+/**
+ * Resolves a plan: stations adjusted, points placed, numbers sealed with their doubt, stages and options applied.
+ * What cannot be read is a problem at its place in the file; everything else is resolved all the same.
+ */
+export function resolvePlan(text: CheckedText, kindTable: KindTable, options: ResolveOptions = {}): Resolved {
+  const all = [text, ...(options.includes ?? [])];
+  const texts: Texts = { roots: all.map(({ source, broken }) => rootNode(source.file, source.data, broken)) };
+  const troubles = openTroubles(locateIn(all));
+  const book = openBook();
+  const customs = openCustoms(ownFigures(texts, troubles));
+  const measuring = openMeasuring(book, customs, reelOf(texts, customs));
+  const optioned = withOption(featuresOf(texts), texts, { option: options.option, troubles });
+  const versions = versionsOf(optioned.features, texts, troubles);
+  const names = gatherNames(namedPegs(texts), optioned.features, troubles);
+
+  const turnFrom = openTurnFrom(texts, customs, troubles);
+  const late: { places: Places | null; firstLine: LiveLine | null } = { places: null, firstLine: null };
+  const work: FeatureWork = {
+    book,
+    measuring,
+    troubles,
+    kindTable,
+    turnFrom,
+    places: () => late.places ?? noPlaces,
+    firstLine: () => late.firstLine,
+  };
+  const openWith = (pegs: ReadonlyMap<string, LivePoint>): void => {
+    late.places = openPlaces({
+      names,
+      versions,
+      pegs,
+      removed: optioned.removed,
+      readShape: (version) => shapeOf(version, work),
+      troubles,
+    });
+  };
+
+  const survey = readSurvey(texts, {
+    measuring,
+    customs,
+    book,
+    troubles,
+    turnFrom,
+    roundRadius: (station) => radiusAt(station, versions, work),
+  });
+  openWith(survey.pegs);
+  late.firstLine = lineBetween(survey.firstLine, survey.pegs);
+  const levels = readLevelBook(texts, work);
+  const ground = groundSetting(work);
+  const pegs = pegsWithLevels(survey.pegs, levels, (row) => readPoint(child(row, "spot"), ground, "the spot"));
+  late.firstLine = lineBetween(survey.firstLine, pegs);
+  openWith(pegs);
+
+  const features = versions.map((version) => featureOf(version, work));
+  const levelled = levelledPlaces(levels, { pegs, versions, work, setting: ground });
+  const facts = factsOf(survey);
+  const spots = new Map([...pegs].map(([name, peg]) => [name, book.sealPoint(peg)]));
+  const statements = readStatements(texts, { names, troubles, work, versions });
+  const plan: Plan = {
+    file: text.source.file,
+    ...statements,
+    stages: stageNames(texts),
+    features,
+    pegs: spots,
+    levels: levelled,
+    numbers: book.finish(),
+    ...(facts === null ? {} : { surveyFacts: { ...facts, levelRuns: levels.runs } }),
+    assumed: customs.assumed(),
+  };
+  return { plan, problems: troubles.list() };
+}
+
+function locateIn(all: readonly CheckedText[]): Locate {
+  const sources = new Map(all.map(({ source }) => [source.file, source]));
+  return ({ file, path }, part) => sources.get(file)?.locate(path, part) ?? { line: 1, column: 1 };
+}
+
+/** Pegs of the survey, and spots of the level book that are given a name. */
+function namedPegs(texts: Texts): readonly (readonly [string, Node])[] {
+  const spots = allItems(texts, "survey", "level_book").flatMap((row) => {
+    const name = child(row, "spot") === null ? null : textOf(child(row, "name"));
+    return name === null ? [] : [[name, row] as const];
+  });
+  return [...allEntries(texts, "survey", "stations"), ...spots];
+}
+
+function lineBetween(ends: readonly [string, string] | null, pegs: ReadonlyMap<string, LivePoint>): LiveLine | null {
+  const points = (ends ?? []).flatMap((name) => pegs.get(name) ?? []);
+  return points.length === 2 ? { points, closed: false, name: (ends ?? []).join(" to ") } : null;
+}
+
+const noPlaces: Places = {
+  point: () => null,
+  line: () => null,
+  isLine: () => false,
+  shape: () => null,
+  check: () => undefined,
+};
+
+/** Points of the ground that belong to no feature: they exist, and are measured like everything that does. */
+function groundSetting(work: FeatureWork): Setting {
+  const asker: Version | null = null;
+  return {
+    existing: true,
+    along: work.firstLine,
+    byName: (name, node) => work.places().point(name, node, asker),
+    lineByName: (name, node) => work.places().line(name, node, asker),
+    isLine: (name) => work.places().isLine(name),
+    whose: "the ground",
+    measuring: work.measuring,
+    troubles: work.troubles,
+  };
+}

@@ -1,0 +1,177 @@
+// Places the stations: first in the order in which they hang on each other, then all together by least squares.
+
+import { adjustNetwork, type Adjusted } from "../adjustment/network.ts";
+import type { Point } from "../model/reading.ts";
+import type { LivePoint } from "./number-book.ts";
+import type { Observed } from "./station-observed.ts";
+import type { StationPlan } from "./station-forms.ts";
+import { isFault, type StartFault } from "./station-start.ts";
+import { follows, type Uncertain } from "./sway.ts";
+import type { Troubles } from "./troubles.ts";
+
+/** The stations that could be placed, with what the adjustment says of the measurements. */
+export interface Placed {
+  readonly pegs: ReadonlyMap<string, LivePoint>;
+  readonly observed: readonly Observed[];
+  readonly adjusted: Adjusted | null;
+}
+
+/** First places of all stations that can be had; problems name those that hang on each other or cannot close. */
+export function startStations(plans: readonly StationPlan[], troubles: Troubles): ReadonlyMap<string, Point> {
+  const placed = new Map<string, Point>();
+  const failed = new Set<string>();
+  const at = (station: string): Point => placed.get(station) as Point;
+  let waiting = plans;
+  for (;;) {
+    const ready = waiting.filter((plan) => plan.needs.every((need) => placed.has(need)));
+    if (ready.length === 0) break;
+    for (const plan of ready) {
+      const start = plan.start(at);
+      if (!isFault(start)) placed.set(plan.name, start);
+      else {
+        failed.add(plan.name);
+        reportFault(plan, start, { leftOut: hangingOn(plan.name, plans), troubles });
+      }
+    }
+    waiting = waiting.filter((plan) => !placed.has(plan.name) && !failed.has(plan.name));
+  }
+  reportCircles(waiting, plans, troubles);
+  return placed;
+}
+
+/** The stations that hang on one, directly or through others. */
+export function hangingOn(name: string, plans: readonly StationPlan[]): readonly string[] {
+  const found = new Set([name]);
+  for (let before = 0; before !== found.size;) {
+    before = found.size;
+    for (const plan of plans) if (plan.needs.some((need) => found.has(need))) found.add(plan.name);
+  }
+  found.delete(name);
+  return [...found];
+}
+
+const leftOutWords = (names: readonly string[]): string =>
+  names.length === 0
+    ? ""
+    : `; left out with it: ${names.slice(0, 8).join(", ")}${names.length > 8 ? " and others" : ""}`;
+
+function reportFault(
+  plan: StationPlan,
+  fault: StartFault,
+  also: { readonly leftOut: readonly string[]; readonly troubles: Troubles },
+): void {
+  const more = leftOutWords(also.leftOut);
+  if (fault.fault === "cannot-close") {
+    const expected = `tapes that meet at peg ${plan.name}`;
+    also.troubles.report(plan.node, { code: "cannot-close", expected, got: fault.words, hint: `${fault.hint}${more}` });
+    return;
+  }
+  if (fault.fault === "which-side") {
+    const expected = `on which side of which line peg ${plan.name} lies`;
+    const hint = `add side: left of A to B, where A and B are pegs with ${plan.name} plainly on one side of their line${more}`;
+    also.troubles.report(plan.node, {
+      code: "missing-key",
+      expected,
+      got: "two places that fit the tapes as well",
+      hint,
+    });
+    return;
+  }
+  const expected = "two pegs that stand apart";
+  also.troubles.report(plan.node, {
+    code: "bad-geometry",
+    expected,
+    got: fault.words,
+    hint: `look at the pegs that ${plan.name} hangs on${more}`,
+  });
+}
+
+/** Stations that wait for each other in a ring are a problem; those that only hang on the ring are named in it. */
+function reportCircles(waiting: readonly StationPlan[], plans: readonly StationPlan[], troubles: Troubles): void {
+  const names = new Set(waiting.map((plan) => plan.name));
+  const inRing = waiting.filter(
+    (plan) => names.has(plan.name) && hangingOn(plan.name, plans).some((other) => plan.needs.includes(other)),
+  );
+  const told = new Set<string>();
+  for (const plan of inRing) {
+    if (told.has(plan.name)) continue;
+    const behind = new Set(hangingOn(plan.name, plans));
+    const ring = inRing.filter(
+      (other) =>
+        other.name === plan.name || (behind.has(other.name) && hangingOn(other.name, plans).includes(plan.name)),
+    );
+    for (const other of ring) told.add(other.name);
+    troubles.report(plan.node, {
+      code: "circular",
+      expected: "pegs that hang on pegs placed before them",
+      got: `${ring.map((other) => other.name).join(", ")} hang on each other`,
+      hint: "tape one of them from pegs that are placed already",
+    });
+  }
+}
+
+/** Adjusts the placed stations; those the adjustment refuses are named in a problem and left out. */
+export function adjustStations(plans: readonly StationPlan[], checks: readonly Observed[], troubles: Troubles): Placed {
+  let start = startStations(plans, troubles);
+  for (;;) {
+    const kept = plans.filter((plan) => start.has(plan.name));
+    const observed = [...kept.flatMap((plan) => plan.observed), ...checks].filter((one) =>
+      stationsIn(one).every((name) => start.has(name)),
+    );
+    if (kept.length === 0) return { pegs: new Map(), observed: [], adjusted: null };
+    const adjusted = adjustNetwork({
+      stations: kept.map((plan) => plan.name),
+      observations: observed.map((one) => one.observation),
+      approximate: start,
+    });
+    if (!("refused" in adjusted) || adjusted.refused === undefined) {
+      const pegs = new Map(kept.map((plan) => [plan.name, pegOf(plan, observed, adjusted as Adjusted)]));
+      return { pegs, observed, adjusted: adjusted as Adjusted };
+    }
+    const bad = adjusted.stations.length > 0 ? adjusted.stations : kept.map((plan) => plan.name);
+    reportRefused(adjusted.refused, bad, { kept, troubles });
+    const out = new Set(bad.flatMap((name) => [name, ...hangingOn(name, plans)]));
+    start = new Map([...start].filter(([name]) => !out.has(name)));
+  }
+}
+
+/** The stations in a measurement. */
+export function stationsIn({ observation }: Observed): readonly string[] {
+  if ("of" in observation && !("from" in observation)) return [observation.of];
+  const { from, to } = observation as { from: string; to: string };
+  return "of" in observation ? [observation.of, from, to] : [from, to];
+}
+
+/** Coordinates of a peg with the sway of every measurement in the network: row of G times the sway of each number. */
+function pegOf(plan: StationPlan, observed: readonly Observed[], adjusted: Adjusted): LivePoint {
+  const [east, north] = adjusted.coordinates.get(plan.name) as Point;
+  const rows = adjusted.sensitivities(plan.name);
+  const swayed = (value: number, row: Float64Array): Uncertain =>
+    follows(
+      value,
+      observed.map((one, k) => [Math.abs(row[k] as number) < leastSlope ? 0 : (row[k] as number), one.number] as const),
+    );
+  return { east: swayed(east, rows.east), north: swayed(north, rows.north), place: plan.place, name: plan.name };
+}
+
+/** Slopes below this are rounding: a kilometre of tape would not move the peg by a thousandth of a millimetre. */
+const leastSlope = 1e-12;
+
+function reportRefused(
+  refused: string,
+  bad: readonly string[],
+  { kept, troubles }: { readonly kept: readonly StationPlan[]; readonly troubles: Troubles },
+): void {
+  const first = kept.find((plan) => bad.includes(plan.name)) ?? kept[0];
+  if (first === undefined) return;
+  const names = `${bad.slice(0, 8).join(", ")}${bad.length > 8 ? " and others" : ""}`;
+  const loose = refused === "not-connected" || refused === "singular";
+  troubles.report(first.node, {
+    code: loose ? "bad-geometry" : "cannot-close",
+    expected: loose ? "pegs that are measured firmly from pegs already placed" : "measurements that fit together",
+    got: loose ? `${names} can still move` : `no place fits what was measured for ${names}`,
+    hint: loose
+      ? "tape one more line to them; two tapes that nearly run into each other do not hold a peg"
+      : "measure these pegs again",
+  });
+}
