@@ -4,6 +4,8 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { parse } from "yaml";
+import type { Dimension } from "../../src/model/quantity.ts";
+import { parseQuantity } from "../../src/model/units.ts";
 import { behind, faultsOf, type Schema, schemaFiles, schemas, validatorOf } from "./load-schemas.ts";
 
 interface Place {
@@ -111,6 +113,23 @@ describe("every property", () => {
       );
     });
     expect(silent.map(({ file, pointer }) => `${file}#${pointer}`)).toEqual([]);
+  });
+
+  it("of a dimension gives examples that the reader of quantities understands", () => {
+    // Texts that say more than a number: where a level is, which way or which north, that nobody knows, the name of a peg or line, a size by two.
+    const more = / at | towards |unknown| (?:magnetic|grid|true)$| to |\d x \d| (?:east|west)$|^P1$/;
+    const astray = places.flatMap(({ file, pointer, schema }) => {
+      const dimension = schema["x-unit"] as Dimension | undefined;
+      if (dimension === undefined || !Array.isArray(schema["examples"]) || pointer.includes("/earth/")) return [];
+      return schema["examples"]
+        .flat()
+        .filter(
+          (example: unknown) => typeof example === "number" || (typeof example === "string" && !more.test(example)),
+        )
+        .filter((example: unknown) => !parseQuantity(example, dimension).ok)
+        .map((example: unknown) => `${file}#${pointer} ${JSON.stringify(example)}`);
+    });
+    expect(astray).toEqual([]);
   });
 
   it("has synonyms that lead to a word that is there", () => {

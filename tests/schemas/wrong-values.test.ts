@@ -76,7 +76,7 @@ describe("a plan", () => {
     [{ include: "../../secret.yaml" }, "/include pattern"],
     [{ include: ["/etc/plan.yaml"] }, "/include/0 pattern"],
     [{ survey: { stations: { A: { line_to: "B" } } } }, "/survey/stations/A dependentRequired"],
-    [{ survey: { stations: { A: { ties: { B: 3.1 } } } } }, "/survey/stations/A/ties minProperties"],
+    [{ survey: { stations: { A: { ties: {} } } } }, "/survey/stations/A/ties minProperties"],
     [{ survey: { stations: { A: {} } } }, "/survey/stations/A anyOf"],
     [{ survey: { level_book: [{ bs: 1.4 }] } }, "/survey/level_book/0 anyOf"],
     [{ survey: { checks: [{ between: ["A"], tape: 3 }] } }, "/survey/checks/0/between minItems"],
