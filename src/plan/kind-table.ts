@@ -15,6 +15,8 @@ export type Form =
   /** A feature or peg by name, or a list of them. */
   | { readonly form: "name" }
   | { readonly form: "point" }
+  /** The opening of a mesh: `75 x 75 mm`, one figure for both, or width and height. */
+  | { readonly form: "opening" }
   | { readonly form: "list"; readonly of: Form }
   | { readonly form: "group"; readonly properties: Readonly<Record<string, Form>> }
   /** A mapping whose keys are names in the plan. */

@@ -1,7 +1,6 @@
 // Books levels by height of collimation, set-up by set-up, and spreads what the book misses at its close.
 
 import type { LevelRun } from "../model/plan.ts";
-import type { Place } from "../model/path.ts";
 import { child, textOf, type Node } from "./node.ts";
 import { readNumber } from "./numbers.ts";
 import type { Measuring } from "./measuring.ts";
@@ -136,7 +135,7 @@ function bookRun(
       : {
           from: first.words,
           to: close.row.words,
-          place: close.row.node.place as Place,
+          place: close.row.node.place,
           setUps,
           misclosure: miss.value,
           u: swayLength(miss.sway),

@@ -12,7 +12,7 @@ import { settingFor } from "./features.ts";
 import { readPoint, type Setting } from "./points.ts";
 import { exact, mean, type Uncertain } from "./sway.ts";
 import { allEntries, allItems, type Texts } from "./sources.ts";
-import { pointOf, shapeLine } from "./shapes.ts";
+import { pointOf, shapeLine } from "./live-shape.ts";
 import type { Version } from "./stages.ts";
 import { wordsOf } from "./troubles.ts";
 

@@ -1,12 +1,11 @@
 // Finds points and lines by name: pegs, corners of features, chambers, lines between two pegs. Each is worked out once.
 
 import { kinds, type KindKey } from "../model/kinds.ts";
-import type { Place } from "../model/path.ts";
 import type { LiveLine } from "./lines.ts";
 import type { Names } from "./names.ts";
 import type { Node } from "./node.ts";
 import type { LivePoint } from "./number-book.ts";
-import { cornersOf, pointOf, shapeLine, type LiveShape } from "./shapes.ts";
+import { cornersOf, pointOf, shapeLine, type LiveShape } from "./live-shape.ts";
 import type { Version } from "./stages.ts";
 import type { Troubles } from "./troubles.ts";
 
@@ -181,7 +180,7 @@ function reportCorner(
 }
 
 function reportCircle(version: Version, troubles: Troubles): null {
-  return troubles.report(version.node as { readonly place: Place } & Node, {
+  return troubles.report(version.node, {
     code: "circular",
     expected: "a place that does not hang on itself",
     got: `${kinds[version.kind]} "${version.name}", which is placed by things that are placed by it`,

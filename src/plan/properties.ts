@@ -70,9 +70,27 @@ function readProperty(node: Node, form: Form, at: At): Property | undefined {
       return isMapping(node.data) ? readProperties(node, form.properties, at) : undefined;
     case "map":
       return readMap(node, form.of, at);
+    case "opening":
+      return readOpening(node, at);
     case "either":
-      return readEither(node, form.forms, at);
+      break;
   }
+  return readEither(node, form.forms, at);
+}
+
+/** The opening of a mesh as width and height: `75 x 75 mm`, one figure for a square one, or a group. */
+function readOpening(node: Node, at: At): Property | undefined {
+  const length: Form = { form: "number", dimension: "length" };
+  if (isMapping(node.data)) return readProperties(node, { width: length, height: length }, at);
+  const both = /^([-+\d.]+)\s*([^\dx]*?)\s*x\s*([-+\d.]+\s*(\D*))$/.exec(textOf(node) ?? "");
+  const [width, height] =
+    both === null
+      ? [node.data, node.data]
+      : [`${both[1] ?? ""} ${both[2] === "" ? (both[4] ?? "") : (both[2] ?? "")}`.trim(), both[3]];
+  const side = (data: unknown, key: string): Property | undefined =>
+    readProperty({ ...node, data }, length, { ...at, path: [...at.path, key] });
+  const found = { width: side(width, "width"), height: side(height, "height") };
+  return found.width === undefined || found.height === undefined ? undefined : found;
 }
 
 function readWord(node: Node): Property | undefined {
@@ -158,11 +176,29 @@ function readWritten(node: Node, form: NumberForm, work: PropertyWork): Written 
   return readNumberText(node, tail.exec(text)?.[1] ?? text, { dimension: form.dimension, troubles });
 }
 
-/** `99.60 at corner 1` gives `at`, `1 in 60 towards corner 3` gives `towards`, beside the number. */
+/**
+ * What a text says beside its number or word: `99.60 at corner 1` gives `at`, `1 in 60 towards corner 3` and
+ * `towards P2` give `towards`, `left of goat fence` gives `on_side` and `on_line`.
+ */
 function readTail(node: Node, form: Form, at: At): Readonly<Record<string, Property>> {
+  const side = form.form === "word" ? /^(left|right|both sides) of (.+)$/.exec(textOf(node) ?? "") : null;
+  if (side?.[1] !== undefined && side[2] !== undefined) {
+    at.work.checkName({ ...node, data: side[2] });
+    return { on_side: side[1], on_line: side[2] };
+  }
+  const way = form.form === "either" ? /^(towards) (.+)$/.exec(textOf(node) ?? "") : null;
+  if (way?.[2] !== undefined) return spotUnder("towards", way[2], { node, at });
   const match = form.form === "number" ? tail.exec(textOf(node) ?? "") : null;
   const [, , key, name] = match ?? [];
   if (key === undefined || name === undefined) return {};
+  return spotUnder(key, name, { node, at });
+}
+
+function spotUnder(
+  key: string,
+  name: string,
+  { node, at }: { readonly node: Node; readonly at: At },
+): Readonly<Record<string, Property>> {
   const spot = readSpot({ ...node, data: name }, { ...at, path: [...at.path, key] });
   return spot === undefined ? {} : { [key]: spot };
 }

@@ -51,9 +51,7 @@ const isPair = (node: Node): boolean => child(node, "square_off") === null && Ar
 /** The datum is the peg written at [0, 0], or else the first peg with coordinates. */
 function datumOf(written: ReadonlyMap<string, Node>): string | null {
   const fixed = [...written].filter(([, node]) => isPair(node));
-  const origin = fixed.find(([, node]) =>
-    (child(node, "at")?.data as readonly unknown[]).every((value) => value === 0),
-  );
+  const origin = fixed.find(([, node]) => items(child(node, "at")).every((value) => value.data === 0));
   return (origin ?? fixed[0])?.[0] ?? null;
 }
 

@@ -1,25 +1,13 @@
 // Reads the form of a feature on the ground from whichever way it is written.
 
-import type { Quantity } from "../model/quantity.ts";
-import type { Shape } from "../model/plan.ts";
-import type { Place } from "../model/path.ts";
-import { lengthOf, lineBeside, middleOf, pointAlong, turnedRound, type LiveLine } from "./lines.ts";
+import type { LiveShape } from "./live-shape.ts";
+import { lengthOf, lineBeside, pointAlong, turnedRound, type LiveLine } from "./lines.ts";
 import { child, items, textOf, type Node } from "./node.ts";
-import type { BookWriter, LivePoint } from "./number-book.ts";
+import type { LivePoint } from "./number-book.ts";
 import { readNumber } from "./numbers.ts";
 import { readPoint, readPoints, type Setting } from "./points.ts";
 import { exact, scaled, sum, type Uncertain } from "./sway.ts";
 import { wordsOf } from "./troubles.ts";
-
-/** A shape before it is sealed. `lines` are further lines by property name: crest and toe, the two sides of a strip. */
-export interface LiveShape {
-  readonly main:
-    | { readonly form: "point"; readonly at: LivePoint }
-    | { readonly form: "line"; readonly line: LiveLine }
-    | { readonly form: "outline"; readonly outline: LiveLine; readonly holes: readonly LiveLine[] }
-    | { readonly form: "circle"; readonly centre: LivePoint; readonly across: Uncertain; readonly place: Place };
-  readonly lines: Readonly<Record<string, readonly LivePoint[]>>;
-}
 
 /** How the shape of a feature is read. `size` gives a length of the feature its doubt. */
 export interface ShapeWork {
@@ -229,7 +217,8 @@ function readOn(node: Node, written: Node, work: ShapeWork): LiveShape | null {
       hint: "measure along it from its first point",
     });
   }
-  const placed = here.existing ? points : builtTogether(points, { node, setting });
+  const asBuilt = here.existing || line.points.every((point) => point.built === true);
+  const placed = asBuilt ? points : builtTogether(points, { node, setting });
   return bare(
     clear.value > 0
       ? { form: "line", line: lineOf(placed, false, work) }
@@ -243,45 +232,4 @@ function builtTogether(
   { node, setting }: { readonly node: Node; readonly setting: Setting },
 ): readonly LivePoint[] {
   return points.map((point) => setting.measuring.built(point, `the place of ${setting.whose}`, node.place));
-}
-
-/** The points of a shape that corners are counted from. */
-export function cornersOf({ main }: LiveShape): readonly LivePoint[] {
-  if (main.form === "outline") return main.outline.points;
-  if (main.form === "line") return main.line.points;
-  return [main.form === "point" ? main.at : main.centre];
-}
-
-/** A shape as one point: itself, its middle, or the mean of its corners; null for a line. */
-export function pointOf(shape: LiveShape): LivePoint | null {
-  const { main } = shape;
-  if (main.form === "point") return main.at;
-  if (main.form === "circle") return main.centre;
-  if (main.form === "line") return null;
-  const [first] = main.outline.points;
-  return first === undefined ? null : middleOf(main.outline.points, first.place);
-}
-
-/** A shape as a line; null for a point or a circle. */
-export function shapeLine({ main }: LiveShape): LiveLine | null {
-  return main.form === "line" ? main.line : main.form === "outline" ? main.outline : null;
-}
-
-/** Writes a shape into the book. */
-export function sealShape({ main }: LiveShape, book: BookWriter, width: Quantity<"length"> | null): Shape {
-  const spots = (line: LiveLine) => line.points.map(book.sealPoint);
-  switch (main.form) {
-    case "point":
-      return { form: "point", at: book.sealPoint(main.at) };
-    case "line":
-      return { form: "line", line: spots(main.line), ...(width === null ? {} : { width }) };
-    case "outline":
-      return { form: "outline", outline: spots(main.outline), holes: main.holes.map(spots) };
-    case "circle":
-      return {
-        form: "circle",
-        centre: book.sealPoint(main.centre),
-        across: book.seal(main.across, "length", main.place),
-      };
-  }
 }

@@ -124,9 +124,9 @@ export function adjustStations(plans: readonly StationPlan[], checks: readonly O
       observations: observed.map((one) => one.observation),
       approximate: start,
     });
-    if (!("refused" in adjusted) || adjusted.refused === undefined) {
-      const pegs = new Map(kept.map((plan) => [plan.name, pegOf(plan, observed, adjusted as Adjusted)]));
-      return { pegs, observed, adjusted: adjusted as Adjusted };
+    if (adjusted.refused === undefined) {
+      const pegs = new Map(kept.map((plan) => [plan.name, pegOf(plan, observed, adjusted)]));
+      return { pegs, observed, adjusted };
     }
     const bad = adjusted.stations.length > 0 ? adjusted.stations : kept.map((plan) => plan.name);
     reportRefused(adjusted.refused, bad, { kept, troubles });

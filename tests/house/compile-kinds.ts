@@ -22,15 +22,17 @@ const known: Readonly<Record<string, Form>> = {
   points: { form: "list", of: { form: "point" } },
   outline: { form: "list", of: { form: "point" } },
   offsets: { form: "list", of: { form: "point" } },
-  name: { form: "name" },
-  names: { form: "name" },
+  name: { form: "word" },
+  reference: { form: "name" },
+  references: { form: "name" },
+  mesh: { form: "opening" },
   line_name: { form: "word" },
   stage: { form: "word" },
   word_or_words: { form: "word" },
 };
 
-/** Keys that hold a name of their own making, not that of a feature or peg. */
-const ownNames: ReadonlySet<string> = new Set(["name", "species"]);
+/** A direction: a bearing, or the words `towards P2`. */
+const heading: Form = { form: "either", forms: [{ form: "number", dimension: "angle" }, { form: "word" }] };
 
 /** Keys of the plan that describe the plot as a whole. */
 const plotKeys = ["ground", "rain", "earth"];
@@ -71,10 +73,11 @@ function formsOf(schema: Schema, at: At): Readonly<Record<string, Form>> {
 }
 
 function formOf(schema: Schema, key: string, at: At): Form {
+  if (key === "heading" && schema["x-unit"] === undefined) return heading;
   const reference = schema["$ref"];
   if (typeof reference === "string" && reference.startsWith(common)) {
     const form = known[reference.slice(common.length)];
-    if (form !== undefined) return form.form === "name" && ownNames.has(key) ? { form: "word" } : form;
+    if (form !== undefined) return form;
   }
   const unit = schema["x-unit"];
   if (typeof reference === "string") {
