@@ -2,7 +2,7 @@
 
 import compiledKinds from "#compiled/kinds" with { type: "json" };
 import compiledRulebook from "#compiled/rulebook" with { type: "json" };
-import { card as validCard, plan as validPlan } from "#compiled/validators";
+import { card as validCard, part as validPart, plan as validPlan } from "#compiled/validators";
 import { check, type Checked, countVerdicts } from "./engine/check.ts";
 import { readPlain } from "./engine/spread.ts";
 import { measures } from "./measures/index.ts";
@@ -17,7 +17,7 @@ import { resolvePlan } from "./plan/resolve-plan.ts";
 import { readYaml } from "./reading/read-yaml.ts";
 import type { SourceText } from "./reading/source-text.ts";
 import { nearestWord } from "./reading/nearest-word.ts";
-import { validate } from "./reading/validate.ts";
+import { validated, type Validator } from "./reading/validate.ts";
 import { readRequirement } from "./rulebook/bounds.ts";
 import { reasonText as cardInWords } from "./report/reason.ts";
 import { textReport } from "./report/text.ts";
@@ -80,8 +80,7 @@ export function rulebookWith(texts: readonly Text[]): WithProblems<Rulebook> {
     const { document, problems: unread } = readYaml(text.file, text.text);
     problems.push(...unread);
     if (!document) return [];
-    const wrong = validate(validCard, document);
-    problems.push(...wrong.problems);
+    problems.push(...validated(validCard, document).problems);
     return [ruleFile(document, text.file)];
   });
   const compiled = compiledRulebook as unknown as Record<keyof RuleFiles, RuleFile[]>;
@@ -139,29 +138,43 @@ function inspectOne(text: Text, options: CheckOptions, book: Rulebook): One {
   const head = { file: text.file, title: text.file, stages: [], stage: null, features: 0 };
   const empty: One = { head, asOf: options.asOf, places: options.place ?? [], checked: nothingChecked, problems, notChecked: [], assumed: [], picture: null };
   if (!document) return empty;
-  const validated = validate(validPlan, document);
-  const includes = (options.includes ?? []).flatMap((include) => readYaml(include.file, include.text).document ?? []);
-  const resolved = resolvePlan(document, compiledKinds as unknown as KindTable, { broken: validated.broken, includes, ...(options.option ? { option: options.option } : {}) });
-  const all = [...problems, ...validated.problems, ...resolved.problems];
+  const own = checkedText(document, validPlan);
+  const includes = (options.includes ?? []).map((include) => includedText(include));
+  const resolved = resolvePlan(own, compiledKinds as unknown as KindTable, { includes: includes.flatMap(({ checked }) => checked ?? []), ...(options.option ? { option: options.option } : {}) });
+  const all = [...problems, ...own.problems, ...includes.flatMap((include) => include.problems), ...resolved.problems];
   const stage = stageIndex(resolved.plan, options.stage, document, all);
   if (stage === undefined) return { ...empty, problems: all };
-  return checkResolved({ plan: resolved.plan, document, options, book, stage, problems: all });
+  const sources = [document, ...includes.flatMap(({ checked }) => checked?.source ?? [])];
+  return checkResolved({ plan: resolved.plan, document, sources, options, book, stage, problems: all });
+}
+
+function checkedText(source: SourceText, check: Validator) {
+  const { problems, broken } = validated(check, source);
+  return { source, broken, problems };
+}
+
+function includedText(include: Text) {
+  const { document, problems } = readYaml(include.file, include.text);
+  if (!document) return { checked: null, problems };
+  const checked = checkedText(document, validPart);
+  return { checked, problems: [...problems, ...checked.problems] };
 }
 
 interface Resolved {
   readonly plan: Plan;
   readonly document: SourceText;
+  readonly sources: readonly SourceText[];
   readonly options: CheckOptions;
   readonly book: Rulebook;
   readonly stage: number | null;
   readonly problems: readonly Problem[];
 }
 
-function checkResolved({ plan, document, options, book, stage, problems }: Resolved): One {
+function checkResolved({ plan, document, sources, options, book, stage, problems }: Resolved): One {
   const asOf = options.asOfStands ? options.asOf : (plan.asOf ?? options.asOf);
   const places = options.place ?? plan.places;
   const stages = stage === null ? plan.stages.map((_, index) => index) : [stage];
-  const locate = (place: Place): Position => document.locate(place.path, "key");
+  const locate = (place: Place): Position => (sources.find((source) => source.file === place.file) ?? document).locate(place.path, "key");
   const checked = check({ plan, rulebook: book, measures, asOf, places, stages, option: options.option ?? null, locate, readRequirement: readLocal, parts: partsOf, remedies: options.remedies ?? true });
   const read = readPlain(plan.numbers);
   return {

@@ -10,7 +10,7 @@ import { baseUnit, shown } from "../model/units.ts";
 import type { JudgedPlace, Outcome } from "./evaluate.ts";
 import { fingerprint } from "./fingerprint.ts";
 import { multiplier, oneSided } from "./judge.ts";
-import { sentenceOf, wantedValues } from "./sentence.ts";
+import { sentenceOf, shownOf, wantedValues } from "./sentence.ts";
 
 export interface ComposeContext {
   readonly rulebook: Rulebook;
@@ -58,7 +58,7 @@ export function compose(outcome: Outcome, others: readonly Outcome[], stages: re
     fingerprint: fingerprint(card.id, roles.map(({ role, feature }) => ({ role, name: feature.name })), outcome.limit?.id ?? outcome.reason ?? "", context.option),
     reading: outcome.measure.shortName,
     dimension: outcome.measure.dimension,
-    shown_in: shown(outcome.measure.dimension, outcome.measure.shownIn).unit,
+    shown_in: outcome.measure.shownIn === "yes or no" ? "yes or no" : shown(outcome.measure.dimension, shownOf(outcome)).unit,
     kinked: judged?.value.kinked ?? false,
     decided_by: judged && outcome.verdict === "undecided" ? decidedBy(judged, context.book) : null,
   };

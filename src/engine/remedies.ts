@@ -80,7 +80,7 @@ function changeNumber(dotted: string, outcome: Outcome, around: RemedyContext): 
     const rounded = property.dimension === "length" ? roundUp(sure) : sure;
     const wouldFail = around.wouldFail(readAt(rounded), feature);
     const target = words(now + sign * rounded, property.dimension);
-    const text = `Make the ${propertyWords(rest.join("."))} of ${featureWords(feature)} ${target} (now ${words(now, property.dimension)}): ${shortWords(short, sure, property)}.`;
+    const text = `Make the ${propertyWords(rest.join("."))} of ${featureWords(feature)} ${target} (now ${words(now, property.dimension)}).`;
     return { words: text + spoiled(wouldFail), short, sure, unit: baseUnitOf(property), would_then_fail: wouldFail };
   }
   return null;
@@ -88,12 +88,6 @@ function changeNumber(dotted: string, outcome: Outcome, around: RemedyContext): 
 
 const roundUp = (amount: number) => Math.ceil((amount - 1e-6) / step) * step;
 const baseUnitOf = (quantity: Quantity) => (quantity.dimension === "length" ? "m" : quantity.dimension);
-
-function shortWords(short: number, sure: number, quantity: Quantity): string {
-  const text = (amount: number) => words(amount, quantity.dimension, { u: quantity.dimension === "length" ? 0.005 : 0 });
-  if (short < 1e-6) return `not short, but ${text(sure)} makes it sure`;
-  return sure > short + 0.004 ? `${text(short)} short; ${text(sure)} to be sure` : `${text(short)} short`;
-}
 
 function spoiled(rules: readonly string[]): string {
   return rules.length === 0 ? "" : ` Then these would fail: ${rules.join(", ")}.`;
@@ -115,8 +109,7 @@ function moveFeature(role: string, fromRole: string, outcome: Outcome, around: R
   const sure = leastAmount(outcome, around, readAt, multiplier(outcome.card.stakes), farthest) ?? short;
   const rounded = roundUp(sure);
   const wouldFail = around.wouldFail(readAt(rounded), feature);
-  const lengthOnly: Quantity = { id: -1, dimension: "length" };
-  const text = `Move ${featureWords(feature)} ${words(rounded, "length")} ${compass(direction)}, away from ${featureWords(other)}: ${shortWords(short, sure, lengthOnly)}.`;
+  const text = `Move ${featureWords(feature)} ${words(rounded, "length")} ${compass(direction)}, away from ${featureWords(other)}.`;
   return { words: text + spoiled(wouldFail), short, sure, unit: "m", would_then_fail: wouldFail };
 }
 

@@ -3,10 +3,10 @@
 import type { Card } from "../model/card.ts";
 import { featureWords } from "../model/plan.ts";
 import type { Read } from "../model/quantity.ts";
-import type { Measure, Subject } from "../model/reading.ts";
+import type { Measure, Parameters, Subject } from "../model/reading.ts";
 import { words, wordsApart } from "../model/wording.ts";
 import type { JudgedPlace, Outcome } from "./evaluate.ts";
-import type { LiveRequirement } from "./requirement.ts";
+import { type LiveRequirement, propertyWords } from "./requirement.ts";
 
 /** Numbers a requirement names, at the plan's own values: one, or two for a band. */
 export function wantedValues(requirement: LiveRequirement, read: Read): readonly number[] {
@@ -24,13 +24,24 @@ function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
-/** Fills a measure's phrase: roles by name, `found` by the number with its unit, `where` by the place. */
-export function phraseWith(measure: Measure, subject: Subject, found: string): string {
+/** Fills a measure's phrase: roles by name, `found` by the number with its unit, parameters by their words. */
+export function phraseWith(measure: Measure, subject: Subject, found: string, parameters: Parameters = {}): string {
   return measure.phrase.replace(/\{(\w+)\}/g, (whole, slot: string) => {
     if (slot === "found") return found;
     const feature = subject[slot];
-    return feature ? featureWords(feature) : whole;
+    if (feature) return featureWords(feature);
+    return parameters[slot] === undefined ? whole : propertyWords(String(parameters[slot]));
   });
+}
+
+/** The unit a reading is printed in: the card's `shown`, else the measure's own. */
+export function shownOf(outcome: Outcome): string | undefined {
+  const asked = parametersOf(outcome)["shown"];
+  return typeof asked === "string" && asked !== "" ? asked : outcome.measure.shownIn;
+}
+
+function parametersOf({ card, limit }: Outcome): Parameters {
+  return limit?.measure?.parameters ?? card.parameters;
 }
 
 /** The whole sentence of an outcome. */
@@ -45,14 +56,21 @@ export function sentenceOf(outcome: Outcome, read: Read): string {
 
 function judgedSentence(outcome: Outcome, judged: JudgedPlace, name: string, read: Read): string {
   const { card, measure, element } = outcome;
-  const [found, ...wanted] = numberTexts(judged, measure, read);
+  if (measure.shownIn === "yes or no") return yesOrNo(outcome, judged, name);
+  const [found, ...wanted] = numberTexts(outcome, judged, read);
   const where = judged.place.where ? ` (${judged.place.where})` : "";
-  const phrase = phraseWith(measure, outcome.subject, found ?? "");
+  const phrase = phraseWith(measure, outcome.subject, found ?? "", parametersOf(outcome));
   const forWhom = element ? ` for ${element}` : "";
   const wish = `${wantedWords(judged.requirement, wanted)} is ${outcome.grade === "should" ? "advised" : "wanted"}${forWhom}`;
   if (judged.verdict === "not-met") return `${capital(name)} ${card.fault}: ${phrase}${where}; ${wish}.`;
   if (judged.verdict === "undecided") return `${capital(name)}: ${cannotSay(judged)} whether it ${card.fault}; ${phrase}${where}; ${wish}.`;
   return `${capital(name)}: ${phrase}${where}; ${wish}.`;
+}
+
+/** A question that the plan answers with yes or no has no number to print. */
+function yesOrNo({ card, grade }: Outcome, judged: JudgedPlace, name: string): string {
+  if (judged.verdict === "not-met") return `${capital(name)} ${card.fault}${grade === "should" ? ", which is not advised" : ""}.`;
+  return `${capital(name)}: ${card.asks.charAt(0).toLowerCase()}${card.asks.slice(1).replace(/\?$/, "")}: the plan says yes.`;
 }
 
 /** From this part of the doubt on, it is our own search that cannot tell. */
@@ -63,8 +81,9 @@ function cannotSay(judged: JudgedPlace): string {
 }
 
 /** Found and wanted, printed with as many figures as tell them apart. */
-function numberTexts(judged: JudgedPlace, measure: Measure, read: Read): readonly string[] {
-  const wording = { u: judged.value.u, shownIn: measure.shownIn };
+function numberTexts(outcome: Outcome, judged: JudgedPlace, read: Read): readonly string[] {
+  const { measure } = outcome;
+  const wording = { u: judged.value.u, shownIn: shownOf(outcome) };
   const wanted = wantedValues(judged.requirement, read);
   const nearest = wanted.reduce((best, value) => (Math.abs(value - judged.value.value) < Math.abs(best - judged.value.value) ? value : best), wanted[0] ?? 0);
   const [found, near] = wordsApart(judged.value.value, nearest, measure.dimension, wording);

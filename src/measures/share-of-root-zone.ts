@@ -4,15 +4,12 @@
 // Valid: works with an area; a line without width takes nothing. The circle is whole: nothing is taken off for walls that stop roots.
 // Witness: the zone and the works.
 
-import { ringAround, sharedWithCircle } from "../geometry/circle.ts";
-import { type Polygon, polygonOf } from "../geometry/polygon.ts";
+import { sharedWithCircle } from "../geometry/circle.ts";
 import { isQuantity, propertyOf } from "../model/plan.ts";
 import type { Read } from "../model/quantity.ts";
 import type { Measure } from "../model/reading.ts";
-import { figureAt, groundFigure, type LiveFigure, liveSpot } from "../site/live-figure.ts";
-
-/** A round thing is taken as a ring of sides no farther than this inside it, metres. */
-const ringSlack = 0.0005;
+import { areaAt } from "../site/area.ts";
+import { groundFigure, type LiveFigure, liveSpot } from "../site/live-figure.ts";
 
 export const shareOfRootZone: Measure = {
   name: "share-of-root-zone",
@@ -45,14 +42,6 @@ export const shareOfRootZone: Measure = {
 };
 
 function shareTaken(figure: LiveFigure, centre: readonly [number, number], radius: number, read: Read): number {
-  const area = areaOf(figure, read);
+  const area = areaAt(figure, read);
   return area ? sharedWithCircle({ centre, radius }, area) / (Math.PI * radius * radius) : 0;
-}
-
-function areaOf(figure: LiveFigure, read: Read): Polygon | null {
-  const plain = figureAt(figure, read);
-  const grow = figure.grow(read);
-  const only = plain.chains[0]?.points[0];
-  if (plain.area) return plain.area;
-  return only && grow > 0 ? polygonOf(ringAround({ centre: only, radius: grow }, ringSlack, "around")) : null;
 }

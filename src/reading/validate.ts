@@ -3,14 +3,17 @@
 import type { Path } from "../model/path.ts";
 import type { Problem } from "../model/problem.ts";
 import type { FaultWords } from "./closed-words.ts";
+import { keyChoiceWords } from "./key-faults.ts";
+import { badNameWords, isNamePattern, otherKeyWords } from "./name-words.ts";
 import { shortList } from "./problem-list.ts";
 import { sortFaults } from "./schema-faults.ts";
 import type { SchemaError, SchemaFault } from "./schema-faults.ts";
 import { gotWords, orList, wantedWords } from "./schema-words.ts";
+import type { SchemaPart } from "./schema-words.ts";
 import type { SourceText } from "./source-text.ts";
 import { isKeyFault, tellKeys } from "./tell-keys.ts";
 import type { Told } from "./tell-keys.ts";
-import { badNameWords, valueWords } from "./value-faults.ts";
+import { valueWords } from "./value-faults.ts";
 
 /** Most problems told of one file. */
 const mostProblems = 50;
@@ -21,19 +24,33 @@ export interface Validator {
   errors?: readonly SchemaError[] | null;
 }
 
+/** Problems with the paths of what must be passed over because of them. */
+export interface Validated {
+  readonly problems: readonly Problem[];
+  readonly broken: readonly Path[];
+}
+
 /**
  * Problems of a file against its schema. What was left out in reading is not told again. A key that is unknown and one
  * that is missing are one problem where the one is a slip of the other.
  */
 export function validate(check: Validator, document: SourceText): readonly Problem[] {
-  if (check(document.data)) return [];
+  return validated(check, document).problems;
+}
+
+/** As `validate`, with the paths that a reader of the data has to pass over; a fault of the whole file breaks none. */
+export function validated(check: Validator, document: SourceText): Validated {
+  if (check(document.data)) return { problems: [], broken: [] };
   const faults = sortFaults(check.errors ?? [], document.data);
   const told = [...tellKeys(faults, document), ...tellValues(faults, document)];
   const open = told.filter((one) => document.isSpoiled?.(one.path) !== true);
   const problems = open.map(({ path, what, code, expected, got, hint }): Problem => {
     return { code, file: document.file, ...document.locate(path, what), expected, got, hint };
   });
-  return shortList(problems, mostProblems);
+  return {
+    problems: shortList(problems, mostProblems),
+    broken: told.map(({ path }) => path).filter((path) => path.length > 0),
+  };
 }
 
 /** These say that a value is of another sort altogether. */
@@ -70,7 +87,14 @@ function tellValue(fault: SchemaFault, document: SourceText): readonly Told[] {
   }
 }
 
-function plainWords({ error, schema }: SchemaFault): FaultWords {
+function plainWords(fault: SchemaFault): FaultWords {
+  const { error, schema } = fault;
+  const barred = error.keyword === "not" ? (error.schema as SchemaPart | undefined)?.required : undefined;
+  if (barred !== undefined)
+    return keyChoiceWords(
+      fault,
+      barred.map((key) => [key]),
+    );
   const count = Number(error.params["limit"]);
   const atLeast = error.keyword === "minProperties";
   const expected = Number.isNaN(count) ? wantedWords(schema) : `${atLeast ? "at least" : "at most"} ${count} keys`;
@@ -86,8 +110,14 @@ function tellName({ error, path, within }: SchemaFault): Told {
   const key = String(error.params["propertyName"]);
   const at: Path = [...path, key];
   const [cause] = within;
-  if (cause?.error.keyword !== "enum") return { path: at, what: "key", code: "bad-name", ...badNameWords(key) };
-  return { path: at, what: "key", ...valueWords(cause), code: "unknown-key" };
+  if (cause?.error.keyword === "enum") return { path: at, what: "key", ...valueWords(cause), code: "unknown-key" };
+  const isName = cause === undefined || isNamePattern(cause.schema.pattern);
+  return {
+    path: at,
+    what: "key",
+    code: "bad-name",
+    ...(isName ? badNameWords(key) : otherKeyWords(key, cause.schema)),
+  };
 }
 
 /**

@@ -37,27 +37,46 @@ export function reasonText(card: Card, book: Rulebook, measures: ReadonlyMap<str
   return `${lines.join("\n")}\n`;
 }
 
-function limitLines(limit: Limit, card: Card, book: Rulebook, measures: ReadonlyMap<string, Measure>): readonly string[] {
+function limitLines(
+  limit: Limit,
+  card: Card,
+  book: Rulebook,
+  measures: ReadonlyMap<string, Measure>,
+): readonly string[] {
   const measure = measures.get(limit.measure?.name ?? card.measure);
   const where = limit.where === "anywhere" ? "Anywhere" : limit.where.replace(/^./, (first) => first.toUpperCase());
   const each = limit.forEach ? `, for each of ${limit.forEach.replace(".", "'s ")}` : "";
   const when = limit.when.length > 0 ? `, where ${limit.when.map(conditionWords).join(" and ")}` : "";
   const wants = (["must", "should"] as const).flatMap((grade) => {
     const requirement = limit[grade];
-    return requirement && measure ? [`${grade === "must" ? "must be" : "should be"} ${requirementWords(requirement, measure)}`] : [];
+    return requirement && measure
+      ? [`${grade === "must" ? "must be" : "should be"} ${requirementWords(requirement, measure)}`]
+      : [];
   });
   const source = limit.source ? book.sources.get(limit.source) : undefined;
-  return [`  ${where}${each}${when}: ${measure?.shortName ?? ""} ${wants.join(", ")}.`, `      ${standingWords[limit.standing]}; ${source ? sourceWords(source, limit.clause) : "no publisher"}`];
+  return [
+    `  ${where}${each}${when}: ${measure?.shortName ?? ""} ${wants.join(", ")}.`,
+    `      ${standingWords[limit.standing]}; ${source ? sourceWords(source, limit.clause) : "no publisher"}`,
+  ];
 }
 
 function sourceWords(source: Source, clause: string | undefined): string {
-  const parts = [source.title, source.edition, clause, seenWords[source.seen] + (source.date ? ` ${source.date}` : ""), source.address];
+  const parts = [
+    source.title,
+    source.edition,
+    clause,
+    seenWords[source.seen] + (source.date ? ` ${source.date}` : ""),
+    source.address,
+  ];
   return parts.filter((part) => part !== undefined && part !== "").join(", ");
 }
 
 function conditionWords(condition: Limit["when"][number]): string {
   const of = condition.of.replace(/^(\w+)\.(.+)$/, "the $1's $2").replaceAll("_", " ");
-  if ("is" in condition) return typeof condition.is === "boolean" ? `${of} is ${condition.is ? "so" : "not so"}` : `${of} is ${Array.isArray(condition.is) ? condition.is.join(" or ") : String(condition.is)}`;
+  if ("is" in condition)
+    return typeof condition.is === "boolean"
+      ? `${of} is ${condition.is ? "so" : "not so"}`
+      : `${of} is ${Array.isArray(condition.is) ? condition.is.join(" or ") : String(condition.is)}`;
   const band = [
     condition.over === undefined ? "" : `over ${condition.over}`,
     condition.from === undefined ? "" : `from ${condition.from}`,
@@ -68,7 +87,8 @@ function conditionWords(condition: Limit["when"][number]): string {
 }
 
 function requirementWords(requirement: Requirement, measure: Measure): string {
-  if (requirement.sense === "between") return `between ${boundWords(requirement.low, measure)} and ${boundWords(requirement.high, measure)}`;
+  if (requirement.sense === "between")
+    return `between ${boundWords(requirement.low, measure)} and ${boundWords(requirement.high, measure)}`;
   return `${requirement.sense === "at_least" ? "at least" : "at most"} ${boundWords(requirement.bound, measure)}`;
 }
 

@@ -1,0 +1,36 @@
+// What: does the plan say that this is so?
+// Formula: 1 where the property is true, or is (or holds) the word asked for; 0 where the plan says otherwise.
+// Source: the plan.
+// Valid: what somebody wrote; silence is no answer and is asked for.
+// Witness: none.
+
+import { featureWords, type Property, propertyOf } from "../model/plan.ts";
+import type { Measure } from "../model/reading.ts";
+import { propertyInWords } from "./stated.ts";
+
+/** 1 or 0, or null where the plan is silent. */
+function answer(property: Property | undefined, word: string): 1 | 0 | null {
+  if (property === undefined) return null;
+  if (word === "") return property === false || property === "no" || property === "none" ? 0 : 1;
+  const words = word.split(" or ");
+  if (Array.isArray(property)) return property.some((entry) => words.includes(String(entry))) ? 1 : 0;
+  return words.includes(String(property)) ? 1 : 0;
+}
+
+export const saidSo: Measure = {
+  name: "said-so",
+  dimension: "count",
+  roles: { thing: "anything that has the property" },
+  parameters: { property: { words: [], default: "" }, word: { words: [], default: "" } },
+  phrase: "",
+  shortName: "said so",
+  shownIn: "yes or no",
+  find: (subject, _scene, parameters) => {
+    const thing = subject["thing"];
+    const property = String(parameters["property"]);
+    if (!thing) return { is: "does-not-bear" };
+    const said = answer(propertyOf(thing, property), String(parameters["word"]));
+    if (said !== null) return { is: "found", places: [{ key: property, value: () => said, witness: () => [] }] };
+    return { is: "missing", missing: [{ feature: thing, property, asks: `the ${propertyInWords(property)} of ${featureWords(thing)}`, why: "unsaid" }] };
+  },
+};
