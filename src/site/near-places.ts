@@ -1,6 +1,7 @@
 // Every place where two features come near each other, each readable again with moved numbers.
 
-import { nearestPairs, type NearPair, pairDistance } from "../geometry/near-pairs.ts";
+import { type NearPair, pairDistance } from "../geometry/near-pair.ts";
+import { nearestPairs } from "../geometry/near-pairs.ts";
 import { footOn } from "../geometry/segment.ts";
 import type { Read } from "../model/quantity.ts";
 import type { Point } from "../model/reading.ts";
