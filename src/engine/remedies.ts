@@ -20,6 +20,8 @@ export interface RemedyContext {
 /** Remedies are printed in steps of this size, away from the limit (metres). */
 const step = 0.05;
 const farthest = 20;
+/** Amounts closer than this read alike and are printed once (metres). */
+const shownFrom = 0.005;
 
 /** All remedies of a failing or undecided outcome that can be solved, in the card's order. */
 export function solveRemedies(outcome: Outcome, around: RemedyContext): readonly RemedyFound[] {
@@ -80,7 +82,7 @@ function changeNumber(dotted: string, outcome: Outcome, around: RemedyContext): 
     const rounded = property.dimension === "length" ? roundUp(sure) : sure;
     const wouldFail = around.wouldFail(readAt(rounded), feature);
     const target = words(now + sign * rounded, property.dimension);
-    const text = `Make the ${propertyWords(rest.join("."))} of ${featureWords(feature)} ${target} (now ${words(now, property.dimension)}).`;
+    const text = `Make the ${propertyWords(rest.join("."))} of ${featureWords(feature)} ${target} (now ${words(now, property.dimension)})${amounts(short, sure, property.dimension)}.`;
     return { words: text + spoiled(wouldFail), short, sure, unit: baseUnitOf(property), would_then_fail: wouldFail };
   }
   return null;
@@ -89,6 +91,13 @@ function changeNumber(dotted: string, outcome: Outcome, around: RemedyContext): 
 const roundUp = (amount: number) => Math.ceil((amount - 1e-6) / step) * step;
 const baseUnitOf = (quantity: Quantity) => (quantity.dimension === "length" ? "m" : quantity.dimension);
 
+/** ` (0.67 m short; 0.71 m to be sure)`. */
+function amounts(short: number, sure: number, dimension: Quantity["dimension"]): string {
+  const text = (amount: number) => words(amount, dimension, dimension === "length" ? { decimals: 2 } : {});
+  if (short < shownFrom) return ` (${text(sure)} makes it sure)`;
+  return sure - short < shownFrom ? ` (${text(short)} short)` : ` (${text(short)} short; ${text(sure)} to be sure)`;
+}
+
 function spoiled(rules: readonly string[]): string {
   return rules.length === 0 ? "" : ` Then these would fail: ${rules.join(", ")}.`;
 }
@@ -96,7 +105,7 @@ function spoiled(rules: readonly string[]): string {
 function moveFeature(role: string, fromRole: string, outcome: Outcome, around: RemedyContext): RemedyFound | null {
   const feature = outcome.subject[role];
   const other = outcome.subject[fromRole];
-  if (!feature || !other || feature.existing || !outcome.judged) return null;
+  if (!feature || !other || feature.existing || !outcome.judged || spotsOf(feature.shape).some((spot) => spot.name !== undefined)) return null;
   const direction = directionApart(outcome, feature, other, around.context.read);
   if (!direction) return null;
   const own = spotsOf(feature.shape);
@@ -109,7 +118,7 @@ function moveFeature(role: string, fromRole: string, outcome: Outcome, around: R
   const sure = leastAmount(outcome, around, readAt, multiplier(outcome.card.stakes), farthest) ?? short;
   const rounded = roundUp(sure);
   const wouldFail = around.wouldFail(readAt(rounded), feature);
-  const text = `Move ${featureWords(feature)} ${words(rounded, "length")} ${compass(direction)}, away from ${featureWords(other)}.`;
+  const text = `Move ${featureWords(feature)} ${words(rounded, "length")} ${compass(direction)}, away from ${featureWords(other)}${amounts(short, sure, "length")}.`;
   return { words: text + spoiled(wouldFail), short, sure, unit: "m", would_then_fail: wouldFail };
 }
 

@@ -139,7 +139,7 @@ const literalExceptions: Readonly<Record<string, readonly string[]>> = {
   "src/engine/judge.ts": ["0.95", "0.999", "0.05", "1.6448536269514722", "3.090232306167813"],
   "src/engine/fingerprint.ts": ["20"],
   "src/engine/compose.ts": ["0.005"],
-  "src/engine/remedies.ts": ["0.005", "0.004", "0.95", "24", "8"],
+  "src/engine/remedies.ts": ["0.95", "24", "8"],
   "src/engine/evaluate.ts": ["2.5"],
 };
 
