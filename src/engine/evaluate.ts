@@ -131,6 +131,23 @@ function worstPlace(places: readonly CandidatePlace[], requirement: LiveRequirem
   return worst;
 }
 
+/**
+ * Least margin of an outcome's row under other numbers, without doubt: for solving how much of a change is enough.
+ * Infinity where it no longer bears or nothing is in the way any more; null where it cannot be told.
+ */
+export function plainMargin(outcome: Outcome, context: EvaluationContext): number | null {
+  const { limit, subject, card, element } = outcome;
+  const requirement = limit?.[outcome.grade];
+  if (!limit || !requirement) return null;
+  const measure = context.measures.get(limit.measure?.name ?? card.measure);
+  const found = measure?.find(subject, context.scene, limit.measure?.parameters ?? card.parameters);
+  if (!found || found.is === "missing" || found.is === "gave-up") return null;
+  if (found.is === "does-not-bear") return Infinity;
+  const settled = settle(requirement, { subject, element, tables: context.rulebook.tables });
+  if (!("live" in settled)) return null;
+  return found.places.reduce((least, place) => Math.min(least, leastMargin(place, settled.live, context.read)), Infinity);
+}
+
 function leastMargin(place: CandidatePlace, requirement: LiveRequirement, read: Read): number {
   const { inside, other } = margins(requirement, place.value);
   return Math.min(inside(read), other ? other(read) : Infinity);

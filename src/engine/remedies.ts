@@ -5,9 +5,9 @@ import type { RemedyFound } from "../model/finding.ts";
 import { type Feature, featureWords, isQuantity, propertyOf, type Shape } from "../model/plan.ts";
 import type { Quantity, Read } from "../model/quantity.ts";
 import type { Point, Subject } from "../model/reading.ts";
-import { words } from "../model/units.ts";
-import { evaluate, type EvaluationContext, type Outcome, worseOutcome } from "./evaluate.ts";
-import { multiplier } from "./judge.ts";
+import { baseUnit, words } from "../model/units.ts";
+import { evaluate, type EvaluationContext, type Outcome, plainMargin } from "./evaluate.ts";
+import { multiplier, slack } from "./judge.ts";
 import { propertyWords } from "./requirement.ts";
 
 /** Asks the outcome anew under changed numbers. */
@@ -20,6 +20,13 @@ export interface RemedyContext {
 /** Remedies are printed in steps of this size, away from the limit (metres). */
 const step = 0.05;
 const farthest = 20;
+/** Bisection ends at this, a tenth of a millimetre, and numbers other than lengths are rounded to it. */
+const fine = 1e-4;
+/** A number is never brought down to nothing. */
+const nearlyAll = 0.95;
+/** The printed amount is raised at most so often, by this part of itself, until it holds with its own doubt. */
+const mostTurns = 4;
+const turnShare = 0.1;
 /** Amounts closer than this read alike and are printed once (metres). */
 const shownFrom = 0.005;
 
@@ -40,13 +47,22 @@ function fill(text: string, subject: Subject): string {
   return text.replace(/\{(\w+)\}/g, (whole, role: string) => (subject[role] ? featureWords(subject[role]) : whole));
 }
 
-/** Least amount at which the outcome's margin reaches k u, by bisection on the amount; null where none up to the farthest does. */
-function leastAmount(outcome: Outcome, around: RemedyContext, readAt: (amount: number) => Read, k: number, most: number): number | null {
-  const holds = (amount: number) => marginHolds(outcome, { ...around.context, read: readAt(amount) }, k);
+/**
+ * Least amount at which the outcome's margin reaches `target`, by bisection on the amount; null where none up to
+ * the farthest does. The doubt is taken as it is now: the caller looks again at the amount that is printed.
+ */
+function leastAmount(outcome: Outcome, around: RemedyContext, readAt: (amount: number) => Read, { target, most }: { readonly target: number; readonly most: number }): number | null {
+  const holds = (amount: number): boolean => {
+    const read = readAt(amount);
+    const { context } = around;
+    const margin = plainMargin(outcome, { ...context, read, scene: { ...context.scene, read } });
+    return margin !== null && margin >= target - slack;
+  };
+  if (holds(0)) return 0;
   if (!holds(most)) return null;
   let low = 0;
   let high = most;
-  for (let turn = 0; turn < 24 && high - low > 1e-4; turn++) {
+  while (high - low > fine) {
     const middle = (low + high) / 2;
     if (holds(middle)) high = middle;
     else low = middle;
@@ -54,15 +70,32 @@ function leastAmount(outcome: Outcome, around: RemedyContext, readAt: (amount: n
   return high;
 }
 
-function marginHolds(outcome: Outcome, context: EvaluationContext, k: number): boolean {
-  const again = evaluate(outcome.card, outcome.subject, { ...context, scene: { ...context.scene, read: context.read } });
-  const same = again.filter((other) => other.limit?.id === outcome.limit?.id);
-  const worst = same.reduce<Outcome | null>((worst, other) => (worst === null || worseOutcome(other, worst) ? other : worst), null);
-  if (!worst) return true;
-  if (!worst.judged) return worst.verdict === "does-not-bear";
-  if (outcome.grade === "must" && worst.grade === "should") return true;
-  const { inside, u, other } = worst.judged.margin;
-  return Math.min(inside, other ?? Infinity) >= k * u - 1e-9;
+/** Whether the rule is met, doubt and all, with the changed numbers. */
+function isSettled(outcome: Outcome, around: RemedyContext, read: Read): boolean {
+  const { context } = around;
+  const again = evaluate(outcome.card, outcome.subject, { ...context, read, scene: { ...context.scene, read } });
+  return again.filter((other) => other.limit?.id === outcome.limit?.id).every((other) => other.verdict === "met" || other.verdict === "does-not-bear" || (outcome.grade === "must" && other.grade === "should"));
+}
+
+interface Solved {
+  readonly short: number;
+  readonly sure: number;
+  /** What is printed: rounded up, and looked at again with its own doubt. */
+  readonly printed: number;
+}
+
+/** Solves for what is short and what makes it sure; the printed amount is looked at with its own doubt and raised until it holds. */
+function solve(outcome: Outcome, around: RemedyContext, readAt: (amount: number) => Read, { most, rounding }: { readonly most: number; readonly rounding: number }): Solved | null {
+  const short = leastAmount(outcome, around, readAt, { target: 0, most });
+  if (short === null || !outcome.judged) return null;
+  const enough = multiplier(outcome.grade === "should" ? "nuisance" : outcome.card.stakes) * outcome.judged.margin.u;
+  const sure = leastAmount(outcome, around, readAt, { target: enough, most });
+  if (sure === null) return null;
+  for (let turn = 0; turn < mostTurns; turn++) {
+    const printed = roundUp(sure + turn * Math.max(rounding, sure * turnShare), rounding);
+    if (printed <= most && isSettled(outcome, around, readAt(printed))) return { short, sure: turn === 0 ? sure : printed, printed };
+  }
+  return null;
 }
 
 function changeNumber(dotted: string, outcome: Outcome, around: RemedyContext): RemedyFound | null {
@@ -72,27 +105,24 @@ function changeNumber(dotted: string, outcome: Outcome, around: RemedyContext): 
   const property = propertyOf(feature, rest.join("."));
   if (!isQuantity(property)) return null;
   const now = around.context.read(property);
-  const most = Math.max(3 * Math.abs(now), property.dimension === "length" ? 2 : 0);
+  const rounding = property.dimension === "length" ? step : fine;
   for (const sign of [1, -1]) {
+    const most = sign > 0 ? Math.max(3 * Math.abs(now), property.dimension === "length" ? 2 : 0) : Math.abs(now) * nearlyAll;
     const readAt = (amount: number): Read => (quantity) => around.context.read(quantity) + (quantity.id === property.id ? sign * amount : 0);
-    const span = sign < 0 ? Math.min(most, Math.abs(now) * 0.95) : most;
-    const short = leastAmount(outcome, around, readAt, 0, span);
-    if (short === null) continue;
-    const sure = leastAmount(outcome, around, readAt, multiplier(outcome.card.stakes), span) ?? short;
-    const rounded = property.dimension === "length" ? roundUp(sure) : sure;
-    const wouldFail = around.wouldFail(readAt(rounded), feature);
-    const target = words(now + sign * rounded, property.dimension);
-    const text = `Make the ${propertyWords(rest.join("."))} of ${featureWords(feature)} ${target} (now ${words(now, property.dimension)})${amounts(short, sure, property.dimension)}.`;
-    return { words: text + spoiled(wouldFail), short, sure, unit: baseUnitOf(property), would_then_fail: wouldFail };
+    const solved = solve(outcome, around, readAt, { most, rounding });
+    if (!solved) continue;
+    const wouldFail = around.wouldFail(readAt(solved.printed), feature);
+    const text = `Make the ${propertyWords(rest.join("."))} of ${featureWords(feature)} ${words(now + sign * solved.printed, property.dimension)} (now ${words(now, property.dimension)})${amounts(solved, property.dimension)}.`;
+    return { words: text + spoiled(wouldFail), short: solved.short, sure: solved.sure, unit: baseUnit[property.dimension], would_then_fail: wouldFail };
   }
   return null;
 }
 
-const roundUp = (amount: number) => Math.ceil((amount - 1e-6) / step) * step;
-const baseUnitOf = (quantity: Quantity) => (quantity.dimension === "length" ? "m" : quantity.dimension);
+/** Rounded away from the limit. */
+const roundUp = (amount: number, to: number) => Math.ceil((amount - slack) / to) * to;
 
 /** ` (0.67 m short; 0.71 m to be sure)`. */
-function amounts(short: number, sure: number, dimension: Quantity["dimension"]): string {
+function amounts({ short, sure }: Solved, dimension: Quantity["dimension"]): string {
   const text = (amount: number) => words(amount, dimension, dimension === "length" ? { decimals: 2 } : {});
   if (short < shownFrom) return ` (${text(sure)} makes it sure)`;
   return sure - short < shownFrom ? ` (${text(short)} short)` : ` (${text(short)} short; ${text(sure)} to be sure)`;
@@ -113,13 +143,11 @@ function moveFeature(role: string, fromRole: string, outcome: Outcome, around: R
   const north = new Set(own.map((spot) => spot.north.id));
   const readAt = (amount: number): Read => (quantity) =>
     around.context.read(quantity) + (east.has(quantity.id) ? amount * direction[0] : north.has(quantity.id) ? amount * direction[1] : 0);
-  const short = leastAmount(outcome, around, readAt, 0, farthest);
-  if (short === null) return null;
-  const sure = leastAmount(outcome, around, readAt, multiplier(outcome.card.stakes), farthest) ?? short;
-  const rounded = roundUp(sure);
-  const wouldFail = around.wouldFail(readAt(rounded), feature);
-  const text = `Move ${featureWords(feature)} ${words(rounded, "length")} ${compass(direction)}, away from ${featureWords(other)}${amounts(short, sure, "length")}.`;
-  return { words: text + spoiled(wouldFail), short, sure, unit: "m", would_then_fail: wouldFail };
+  const solved = solve(outcome, around, readAt, { most: farthest, rounding: step });
+  if (!solved) return null;
+  const wouldFail = around.wouldFail(readAt(solved.printed), feature);
+  const text = `Move ${featureWords(feature)} ${words(solved.printed, "length")} ${compass(direction)}, away from ${featureWords(other)}${amounts(solved, "length")}.`;
+  return { words: text + spoiled(wouldFail), short: solved.short, sure: solved.sure, unit: "m", would_then_fail: wouldFail };
 }
 
 function spotsOf(shape: Shape | null) {
