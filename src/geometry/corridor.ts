@@ -1,7 +1,8 @@
 // The narrow places of the way between two lines.
 
 import { lineFigure, type Figure } from "./figure.ts";
-import { nearestPairs, type NearPair } from "./near-pairs.ts";
+import type { NearPair } from "./near-pair.ts";
+import { nearestPairs } from "./near-pairs.ts";
 import { sideAt, sideCount } from "./figure.ts";
 import { crossingPoint, type Segment } from "./segment.ts";
 import { distance, type Point } from "./point.ts";

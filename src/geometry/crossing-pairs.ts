@@ -1,7 +1,7 @@
 // Where two figures pass through each other: which end has least way back.
 
 import { sideAt, sideCount, type Chain, type Figure } from "./figure.ts";
-import type { NearPair } from "./near-pairs.ts";
+import type { NearPair } from "./near-pair.ts";
 import { sideOf } from "./orientation.ts";
 import type { Point } from "./point.ts";
 import { footOn, meeting, type Segment } from "./segment.ts";

@@ -1,0 +1,26 @@
+// Where the points of a net stand too far apart to say what lies between.
+
+import { distance, type Point } from "../geometry/point.ts";
+import { nextEdge } from "./delaunay.ts";
+import type { Edge } from "./forced-edges.ts";
+import type { Net } from "./net.ts";
+
+/**
+ * Edges longer than `times` the median edge, longest first: ground between far-apart points is guessed, and along the
+ * outside of the net it is often not ground at all.
+ */
+export function longEdges(net: Net, times: number): readonly { readonly edge: Edge; readonly length: number }[] {
+  const edges = uniqueEdges(net).map((edge) => ({
+    edge,
+    length: distance(net.points[edge[0]] as Point, net.points[edge[1]] as Point),
+  }));
+  const sorted = edges.toSorted((a, b) => b.length - a.length);
+  const median = sorted[Math.floor(sorted.length / 2)]?.length ?? 0;
+  return sorted.filter(({ length }) => length > times * median);
+}
+
+function uniqueEdges({ corners, twins }: Pick<Net, "corners" | "twins">): readonly Edge[] {
+  return Array.from(corners, (_, e) => e)
+    .filter((e) => e > (twins[e] as number))
+    .map((e): Edge => [corners[e] as number, corners[nextEdge(e)] as number]);
+}
