@@ -2,7 +2,7 @@
 // One check for each file at the top of `schemas/`, named after it (`plan.schema.json` gives `plan`).
 
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
-import { dirname, join } from "node:path";
+import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import standaloneCode from "ajv/dist/standalone/index.js";
 import { Ajv2020 } from "ajv/dist/2020.js";
@@ -109,10 +109,54 @@ export function newCompiler(schemas: ReadonlyMap<string, Schema>): Ajv2020 {
   });
 }
 
-/** Source of an ES module that exports one check for each name. */
-export function checksSource(schemas: ReadonlyMap<string, Schema>): string {
-  const source = standaloneCode.default(newCompiler(schemas), checkIds(schemas));
-  return source.replace(/vErrors\.concat\((validate\d+)\.errors\)/gu, "joined(vErrors, $1.errors)") + joined;
+/** Source of an ES module that exports one check for each name (all of them where none are given). */
+export function checksSource(schemas: ReadonlyMap<string, Schema>, names?: readonly string[]): string {
+  const ids = Object.entries(checkIds(schemas)).filter(([name]) => names === undefined || names.includes(name));
+  const source = standaloneCode.default(newCompiler(schemas), Object.fromEntries(ids));
+  return withSchemasAside(source.replace(/vErrors\.concat\((validate\d+)\.errors\)/gu, "joined(vErrors, $1.errors)")) + joined;
+}
+
+/**
+ * The schemas that errors carry, as one text that is read when the first error is told: half of the source is these,
+ * and a good plan needs none of them, so a start need not read them as code.
+ */
+function withSchemasAside(source: string): string {
+  const texts: string[] = [];
+  const parts = source.split(/(?=\bconst schema\d+ = )/u).map((part) => {
+    const head = /^const schema\d+ = /u.exec(part)?.[0];
+    const json = head === undefined ? null : leadingJson(part.slice(head.length));
+    if (head === undefined || json === null) return part;
+    const number = Number(/\d+/u.exec(head)?.[0]);
+    texts[number] = json;
+    return part.slice(head.length + json.length + 1);
+  });
+  const code = parts.join("").replace(/\bschema(\d+)\b/gu, (whole, number: string) => (texts[Number(number)] === undefined ? whole : `aside(${number})`));
+  const list = `[${Array.from(texts, (text) => text ?? "null").join(",")}]`;
+  return `${code}
+let schemasAside;
+function aside(number) {
+  schemasAside ??= JSON.parse(${JSON.stringify(list)});
+  return schemasAside[number];
+}
+`;
+}
+
+/** The JSON value that a text begins with, up to its closing bracket; null where it begins with none. */
+function leadingJson(text: string): string | null {
+  let depth = 0;
+  for (let i = 0, quoted = false; i < text.length; i++) {
+    const letter = text[i];
+    if (quoted) {
+      if (letter === "\\") i += 1;
+      else if (letter === '"') quoted = false;
+    } else if (letter === '"') quoted = true;
+    else if (letter === "{" || letter === "[") depth += 1;
+    else if (letter === "}" || letter === "]") {
+      depth -= 1;
+      if (depth === 0) return text.slice(0, i + 1);
+    } else if (depth === 0) return null;
+  }
+  return null;
 }
 
 /**
@@ -141,6 +185,9 @@ export async function bundled(source: string): Promise<string> {
   return result.outputFiles[0]?.text ?? "";
 }
 
+/** Checks that the program needs when it runs; the others are for our own files and stand apart. */
+const atRunTime: readonly string[] = ["plan", "part", "card"];
+
 /** Names that `src/reading/validators.d.ts` declares. */
 function declaredNames(): readonly string[] {
   const text = readFileSync(join(root, "src/reading/validators.d.ts"), "utf8");
@@ -152,16 +199,16 @@ async function main(): Promise<void> {
   const names = Object.keys(checkIds(schemas));
   const declared = declaredNames();
   const absent = declared.filter((name) => !names.includes(name));
-  const undeclared = names.filter((name) => !declared.includes(name));
   // A schema that is not written yet must not stop the others; its check lets everything pass, so it is said aloud.
   const standIns = absent.map((name) => `export const ${name} = () => true;\n`).join("");
-  const file = join(root, "dist/compiled/validators.js");
-  mkdirSync(dirname(file), { recursive: true });
-  const code = await bundled(checksSource(schemas) + standIns);
-  writeFileSync(file, code);
-  console.log(`${file.slice(root.length)}: ${names.join(", ")} (${Math.round(code.length / 1024)} kB)`);
+  mkdirSync(join(root, "dist/compiled"), { recursive: true });
+  const files = { validators: atRunTime, "own-validators": names.filter((name) => !atRunTime.includes(name)) };
+  for (const [file, held] of Object.entries(files)) {
+    const code = await bundled(checksSource(schemas, held) + (file === "validators" ? standIns : ""));
+    writeFileSync(join(root, "dist/compiled", `${file}.js`), code);
+    console.log(`dist/compiled/${file}.js: ${held.join(", ")} (${Math.round(code.length / 1024)} kB)`);
+  }
   for (const name of absent) console.error(`no schemas/${name}.schema.json: the check "${name}" lets everything pass`);
-  for (const name of undeclared) console.error(`src/reading/validators.d.ts does not declare "${name}"`);
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) await main();
