@@ -131,7 +131,7 @@ interface One {
   readonly picture: Picture | null;
 }
 
-const nothingChecked: Checked = { findings: [], needs: [], rules: [] };
+const nothingChecked: Checked = { findings: [], needs: [], rules: [], notLookedAt: [] };
 
 function inspectOne(text: Text, options: CheckOptions, book: Rulebook): One {
   const { document, problems } = readYaml(text.file, text.text);
@@ -183,7 +183,7 @@ function checkResolved({ plan, document, sources, options, book, stage, problems
     places,
     checked,
     problems,
-    notChecked: plan.notBuilt.map(({ kind, names }) => `${kind}: ${names.join(", ")}`),
+    notChecked: [...plan.notBuilt.map(({ kind, names }) => `${kind}: ${names.join(", ")}`), ...checked.notLookedAt],
     assumed: plan.assumed,
     picture: pictureOf(plan, stages.at(-1) ?? 0, read, plan.trueNorth ?? null),
   };

@@ -37,6 +37,8 @@ export interface Checked {
   readonly findings: readonly Finding[];
   readonly needs: readonly Need[];
   readonly rules: readonly { readonly rule: string; readonly title: string; readonly counts: Readonly<Record<Verdict, number>> }[];
+  /** Features that no rule looks at, in words. */
+  readonly notLookedAt: readonly string[];
 }
 
 /** An outcome of one about-feature and row with the others folded beneath it, and the stages it holds in. */
@@ -68,6 +70,7 @@ export function check(request: CheckRequest): Checked {
   return {
     findings: [...findings].sort(byWeight),
     needs: gatherNeeds(perCard.flatMap((result) => result.open), request.locate),
+    notLookedAt: unlooked(cards, plan.features),
     rules: cards.map((card, index) => ({ rule: card.id, title: card.title, counts: countVerdicts(findings.filter((finding) => finding.rule === card.id), perCard[index]?.notBearing ?? 0) })),
   };
 }
@@ -98,7 +101,7 @@ function checkCard(card: Card, run: Run): CardResult {
   }
   const all = [...folded.values()].flat();
   const bearing = all.filter(({ outcome }) => outcome.verdict !== "does-not-bear");
-  const findings = bearing.map((entry) => withRemedies(compose(entry.outcome, entry.others, entry.stages, run.compose), entry, run));
+  const findings = alikeMerged(bearing.map((entry) => withRemedies(compose(entry.outcome, entry.others, entry.stages, run.compose), entry, run)), run);
   const open = bearing.flatMap(({ outcome }) => (outcome.verdict === "not-given" ? needsOf(outcome) : []));
   return { findings, open, notBearing: bearing.length > 0 ? all.length - bearing.length : Math.max(1, all.length) };
 }
@@ -126,6 +129,30 @@ function addStage(folded: Map<string, Folded[]>, group: { key: string; outcome: 
   const same = kept.find((entry) => entry.outcome === group.outcome);
   if (same) same.stages.push(stage);
   else kept.push({ outcome: group.outcome, others: group.others, stages: [stage] });
+}
+
+/** Findings that say the same in several stages are one, though what stands around has changed. */
+function alikeMerged(findings: readonly Finding[], run: Run): readonly Finding[] {
+  const merged = new Map<string, Finding>();
+  const order = run.request.plan.stages;
+  for (const finding of findings) {
+    const key = JSON.stringify([finding.fingerprint, finding.verdict, finding.found, finding.wanted, finding.sentence]);
+    const before = merged.get(key);
+    const stages = [...new Set([...(before?.stages ?? []), ...finding.stages])].sort((a, b) => order.indexOf(a) - order.indexOf(b));
+    merged.set(key, { ...(before ?? finding), stage: stages[0] ?? finding.stage, stages });
+  }
+  return [...merged.values()];
+}
+
+/** Features of kinds that no card is about or against, one line a kind. */
+function unlooked(cards: readonly Card[], features: readonly Feature[]): readonly string[] {
+  const kinds = new Set(cards.flatMap((card) => [...card.about.kinds, ...(card.against?.kinds ?? [])]));
+  const words = new Map<string, Set<string>>();
+  for (const feature of features) {
+    if (kinds.has(feature.kind) || kinds.has("everything")) continue;
+    words.set(feature.kind, (words.get(feature.kind) ?? new Set()).add(feature.name));
+  }
+  return [...words].map(([kind, names]) => `${kind} ${[...names].map((name) => `"${name}"`).join(", ")}`);
 }
 
 /** A card of safety stakes whose hazard is neither in the plan nor under `none` is asked for once. */

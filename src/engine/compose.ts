@@ -3,7 +3,7 @@
 import type { Card, Rulebook, Stakes } from "../model/card.ts";
 import type { DoubtShare, Finding, FoundValue, PlaceInFile, Verdict, Wanted } from "../model/finding.ts";
 import { pathText, type Place, type Position } from "../model/path.ts";
-import { type Feature, featureWords } from "../model/plan.ts";
+import type { Feature } from "../model/plan.ts";
 import type { NumberBook, Read } from "../model/quantity.ts";
 import type { Subject } from "../model/reading.ts";
 import { baseUnit, shown } from "../model/units.ts";
@@ -152,7 +152,7 @@ function decidedBy(judged: JudgedPlace, book: NumberBook): Finding["decided_by"]
 
 function otherOf(outcome: Outcome): Finding["others"][number] {
   return {
-    features: Object.values(outcome.subject).map((feature) => featureWords(feature)),
+    features: Object.entries(outcome.subject).flatMap(([role, feature]) => (role === outcome.card.about.role ? [] : [feature.name])),
     value: round(outcome.judged?.value.value ?? 0),
     verdict: verdictOf(outcome),
   };
