@@ -64,9 +64,7 @@ function marginLines(word: string, paragraphs: readonly string[], width: number)
 }
 
 function markOf(finding: Finding, width: number) {
-  return finding.found && finding.wanted
-    ? markLine(finding.found, finding.wanted, width >= widePage ? "wide" : "ordinary")
-    : null;
+  return markLine(finding, width >= widePage ? "wide" : "ordinary");
 }
 
 function markLines(finding: Finding, width: number): readonly string[] {

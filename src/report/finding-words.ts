@@ -1,11 +1,11 @@
 // The words under a finding: why, who says so, what to do, what to mind. Each may be empty.
 
 import type { Finding, NotGiven, RemedyFound, Report } from "../model/finding.ts";
-import { amount, difference, doubtWords, nineteenInTwenty, scaleFor } from "./amounts.ts";
+import { amount, difference, doubtWords, finer, nineteenInTwenty, scaleOf } from "./amounts.ts";
 import { capital, clean, sentence } from "./clean.ts";
 import { dateWords } from "./dates.ts";
 import { standingVerdict } from "./grouping.ts";
-import { limitWords, type PlaceNames } from "./standing-words.ts";
+import { requirementWords, whoSays, type PlaceNames } from "./standing-words.ts";
 
 /** Standard uncertainties between what is found and what is wanted for 0.95 and for 0.999 (normal distribution, COMPUTED). */
 const sureAt = { usual: 1.645, safety: 3.09 } as const;
@@ -15,18 +15,17 @@ const leastShare = 0.1;
 /** `short by 28 mm`, `over by 0.20 m`, `0.45 m to spare`, or `good to 0.05 m, needs 0.02 m`; empty where there is no number. */
 export function marginWords(finding: Finding): string {
   const { found, wanted } = finding;
-  if (!found || !wanted || found.unit !== wanted.unit || !Number.isFinite(found.value)) return "";
+  const scale = scaleOf(finding);
+  if (!scale || !found || !wanted || found.unit !== wanted.unit || !Number.isFinite(found.value)) return "";
   const { gap, side } = gapOf(found.value, wanted.value, wanted.sense);
   if (!Number.isFinite(gap)) return "";
-  const scale = scaleFor(found.unit, [found.value, ...[wanted.value].flat()]);
   if (standingVerdict(finding) === "undecided" && finding.decided_by !== "method") {
     const needs = gap / (finding.stakes === "safety" ? sureAt.safety : sureAt.usual);
     if (needs < found.doubt && needs > 0)
       return `good to ${doubtWords(found.doubt, scale)}, needs ${difference(nineteenInTwenty * needs, scale, needs)}`;
   }
   if (side === "met") return "";
-  const fine = gap < 0.1 && found.unit === "m" ? scaleFor("m", [gap]) : scale;
-  return `${side} by ${difference(gap, fine, Math.min(found.doubt, gap / 10))}`;
+  return `${side} by ${difference(gap, finer(scale, gap), Math.min(found.doubt, gap / 10))}`;
 }
 
 function gapOf(
@@ -43,14 +42,11 @@ function gapOf(
 
 /** The number in words, for those who do not see the mark line. */
 export function foundWords(finding: Finding): string {
-  const { found, wanted } = finding;
-  if (!found || !Number.isFinite(found.value)) return "";
-  const scale = scaleFor(found.unit, [
-    found.value,
-    ...(wanted && wanted.unit === found.unit ? [wanted.value].flat() : []),
-  ]);
+  const { found } = finding;
+  const scale = scaleOf(finding);
+  if (!scale || !found || !Number.isFinite(found.value)) return "";
   const name = clean(finding.reading);
-  const bound = /^at.(least|most)$/.test(found.method) ? `${found.method.replace("_", " ")} ` : "";
+  const bound = /^at (least|most)$/.test(found.method) ? `${found.method} ` : "";
   const doubt = found.doubt > 0 ? `, give or take ${doubtWords(found.doubt, scale)}, 19 times in 20` : "";
   const margin = marginWords(finding);
   return `${name === "" ? "Found" : capital(name)}: ${bound}${amount(found.value, scale, found.doubt)}${doubt}${margin === "" ? "" : `; ${margin}`}.`;
@@ -133,9 +129,12 @@ function othersWords(finding: Finding): string {
   return `The same with ${names.join(", ")}${more}.`;
 }
 
-/** Who says so. */
+/** Who says so; what is wanted is put before it where the sentence has not said it. */
 export function saysWords(finding: Finding, names: PlaceNames): string {
-  return finding.wanted ? capital(limitWords(finding.wanted, names)) : "";
+  const wanted = requirementWords(finding);
+  const told = wanted === "" || / is (wanted|advised)\b/.test(finding.sentence);
+  const says = whoSays(finding, names);
+  return told || says === "" ? says : capital(`${wanted} is wanted. ${says}`);
 }
 
 /** What to do: what to measure again, then the remedies in the card's order, each a paragraph. */
@@ -145,17 +144,13 @@ export function doWords(finding: Finding, titles: ReadonlyMap<string, string>): 
   return again === "" ? remedies : [again, ...remedies];
 }
 
+/** The words carry what is short and what makes it sure; what it would spoil is added where they do not say it. */
 function remedyWords(remedy: RemedyFound, titles: ReadonlyMap<string, string>): string {
-  const parts = [sentence(remedy.words)];
-  if (remedy.short !== null && remedy.sure !== null) {
-    const scale = scaleFor(remedy.unit, [remedy.short, remedy.sure]);
-    parts.push(`It is ${difference(remedy.short, scale)} short; ${difference(remedy.sure, scale)} makes it sure.`);
-  }
-  if (remedy.would_then_fail.length > 0) {
-    const names = remedy.would_then_fail.map((rule) => `"${clean(titles.get(rule) ?? "another check")}"`);
-    parts.push(`But then this would no longer hold: ${names.join(", ")}.`);
-  }
-  return parts.join(" ");
+  const words = sentence(remedy.words);
+  const spoiled = remedy.would_then_fail.filter((rule) => !remedy.words.includes(rule));
+  if (spoiled.length === 0) return words;
+  const names = spoiled.map((rule) => `"${clean(titles.get(rule) ?? rule)}"`);
+  return `${words} But then this would no longer hold: ${names.join(", ")}.`;
 }
 
 function againWords(finding: Finding): string {

@@ -1,10 +1,10 @@
 // The foot of the report: what is met and what that is worth, what was assumed, what was not looked at.
 
 import type { Finding, Report } from "../model/finding.ts";
-import { clean, sentence } from "./clean.ts";
+import { capital, clean, sentence } from "./clean.ts";
 import { chanceOfOneWrong, onlyJustMet } from "./chance.ts";
-import { amount, scaleFor } from "./amounts.ts";
 import type { Numbered } from "./grouping.ts";
+import { foundWords } from "./finding-words.ts";
 import { requirementWords } from "./standing-words.ts";
 import type { TextOptions } from "./text-options.ts";
 import { wrap } from "./wrap.ts";
@@ -103,12 +103,11 @@ function listed(report: Report, width: number): readonly string[] {
   ];
 }
 
+/** What is met, with its numbers; the sentence may have said them already. */
 function metLine(finding: Finding): string {
-  const { found, wanted } = finding;
-  const screen = finding.verdict === "no-fault-seen" ? " (a screen: no fault seen)" : "";
-  const numbers =
-    found && wanted
-      ? ` ${amount(found.value, scaleFor(found.unit, [found.value]), found.doubt)} found, ${requirementWords(wanted)} wanted${screen}.`
-      : screen;
-  return sentence(finding.sentence) + numbers;
+  const screen = finding.verdict === "no-fault-seen" ? " A screen: no fault seen." : "";
+  const told = / is (wanted|advised)\b/.test(finding.sentence);
+  const wanted = told ? "" : requirementWords(finding);
+  const numbers = told ? "" : [foundWords(finding), wanted === "" ? "" : ` ${capital(wanted)} is wanted.`].join("");
+  return [sentence(finding.sentence), numbers].filter((part) => part !== "").join(" ") + screen;
 }

@@ -74,6 +74,8 @@ function findingObject(finding: Finding) {
     option: finding.option,
     features: finding.features.map(({ kind, name, role }) => ({ kind, name, role })),
     reading: finding.reading,
+    dimension: finding.dimension,
+    shown_in: finding.shown_in,
     found: finding.found && foundObject(finding.found),
     wanted: finding.wanted && wantedObject(finding.wanted),
     probability: finding.probability === null ? null : rounded(finding.probability),

@@ -1,8 +1,8 @@
 // The mark line: what was found, with its doubt, against what is wanted, on a line of ticks.
 // `o` found, `(==o==)` its doubt 19 times in 20, `T` wanted; `<` and `>` where something goes on beyond the line.
 
-import type { FoundValue, Wanted } from "../model/finding.ts";
-import { nineteenInTwenty, scaleFor, type Scale } from "./amounts.ts";
+import type { Finding } from "../model/finding.ts";
+import { nineteenInTwenty, scaleOf, type Scale } from "./amounts.ts";
 
 /** Columns of the line on an ordinary page and on a wide one; a tick stands at every fifth. */
 const columnsOfLine = { ordinary: 41, wide: 51 } as const;
@@ -16,6 +16,9 @@ const finest = 1e-6;
 /** Columns that stand for "goes on beyond this end". */
 const beyond = { low: -1_000_000, high: 1_000_000 };
 
+/** What a mark line is made from. */
+export type MarkedFinding = Pick<Finding, "found" | "wanted" | "dimension" | "shown_in">;
+
 export interface MarkLine {
   readonly low: string;
   readonly marks: string;
@@ -28,37 +31,43 @@ interface Reach {
   readonly decimals: number;
 }
 
-/** The line for a finding, or null where a number is missing or cannot be shown. Values in base units. */
-export function markLine(
-  found: FoundValue,
-  wanted: Wanted,
-  page: keyof typeof columnsOfLine = "ordinary",
-): MarkLine | null {
-  const targets = typeof wanted.value === "number" ? [wanted.value] : [...wanted.value];
-  const numbers = [found.value, found.doubt, ...targets];
-  if (wanted.unit !== found.unit || !numbers.every(Number.isFinite)) return null;
-  const scale = scaleFor(found.unit, [found.value, ...targets]);
+/** The line for a finding, or null where a number is missing or cannot be shown. */
+export function markLine(finding: MarkedFinding, page: keyof typeof columnsOfLine = "ordinary"): MarkLine | null {
+  const { found, wanted } = finding;
+  const scale = scaleOf(finding);
+  if (!found || !wanted || !scale || wanted.unit !== found.unit) return null;
+  const targets = [wanted.value].flat();
+  if (![found.value, found.doubt, ...targets].every(Number.isFinite)) return null;
   const value = found.value * scale.factor;
   const half = Math.abs(nineteenInTwenty * found.doubt * scale.factor);
   const wantedAt = targets.map((target) => target * scale.factor);
   const reach = reachOf(value, half, wantedAt);
   if (!Number.isFinite(reach.high - reach.low)) return null;
-  const cells = columnsOfLine[page];
+  const marks = rowOf({ value, half, method: found.method, wantedAt }, reach, columnsOfLine[page]);
+  return { low: reach.low.toFixed(reach.decimals), marks, high: endWords(reach, scale) };
+}
+
+interface Numbers {
+  readonly value: number;
+  readonly half: number;
+  readonly method: string;
+  readonly wantedAt: readonly number[];
+}
+
+function rowOf({ value, half, method, wantedAt }: Numbers, reach: Reach, cells: number): string {
   const column = (x: number) => Math.round(((x - reach.low) / (reach.high - reach.low)) * (cells - 1));
   const row = ticks(cells);
-  const spread = spreadOf(found, half, value);
+  const spread = spreadOf(method, half, value);
   const place = placeOf(value, wantedAt, { column, cells });
   drawDoubt(row, {
     low: spread.low === null ? beyond.low : column(spread.low),
     place,
     high: spread.high === null ? beyond.high : column(spread.high),
   });
-  drawTargets(
-    row,
-    wantedAt.map((target) => apart(target, value, { column, place })),
-  );
+  const targets = wantedAt.map((target) => apart(target, value, { column, place }));
+  drawTargets(row, targets);
   row[place] = "o";
-  return { low: reach.low.toFixed(reach.decimals), marks: row.join(""), high: endWords(reach, scale) };
+  return row.join("");
 }
 
 function endWords(reach: Reach, scale: Scale): string {
@@ -68,11 +77,10 @@ function endWords(reach: Reach, scale: Scale): string {
 
 /** Ends of the doubt; null where the value is only bounded on that side. */
 function spreadOf(
-  found: FoundValue,
+  method: string,
   half: number,
   value: number,
 ): { readonly low: number | null; readonly high: number | null } {
-  const method = found.method.replace("_", " ");
   return { low: method === "at most" ? null : value - half, high: method === "at least" ? null : value + half };
 }
 

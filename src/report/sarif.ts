@@ -6,7 +6,7 @@ import type { Stakes } from "../model/card.ts";
 import type { Finding, PlaceInFile, Report, Verdict } from "../model/finding.ts";
 import type { Problem } from "../model/problem.ts";
 import { clean, sentence } from "./clean.ts";
-import { doWords, foundWords } from "./finding-words.ts";
+import { doWords, foundWords, saysWords } from "./finding-words.ts";
 import { standingVerdict } from "./grouping.ts";
 import { jsonText, rounded, wantedObject } from "./json.ts";
 import { limitWords, type PlaceNames } from "./standing-words.ts";
@@ -80,9 +80,7 @@ function ruleObject(
 ) {
   const own = from.findings.filter((finding) => finding.rule === id);
   const distinct = (texts: readonly string[]) => [...new Set(texts.filter((text) => text !== ""))];
-  const limits = distinct(
-    own.map((finding) => (finding.wanted ? sentence(limitWords(finding.wanted, from.places)) : "")),
-  );
+  const limits = distinct(own.map((finding) => limitWords(finding, from.places)));
   const cautions = distinct(own.flatMap((finding) => finding.cautions.map(sentence)));
   const deciders = distinct(own.map((finding) => clean(finding.defers_to ?? ""))).map((who) => `Ask first: ${who}.`);
   const help = [
@@ -140,8 +138,12 @@ function resultObject(finding: Finding, context: ResultContext) {
 }
 
 function resultWords(finding: Finding, { titles, places }: ResultContext): string {
-  const limit = finding.wanted ? sentence(limitWords(finding.wanted, places)) : "";
-  return [sentence(finding.sentence), foundWords(finding), limit, ...doWords(finding, titles).slice(0, 1)]
+  return [
+    sentence(finding.sentence),
+    foundWords(finding),
+    saysWords(finding, places),
+    ...doWords(finding, titles).slice(0, 1),
+  ]
     .filter((part) => part !== "")
     .join(" ");
 }

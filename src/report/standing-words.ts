@@ -1,9 +1,9 @@
 // Where a figure comes from, in plain words: what it is, who says so, and whether the page was seen.
 
 import type { Seen, Standing } from "../model/card.ts";
-import type { Wanted } from "../model/finding.ts";
-import { amount, scaleFor } from "./amounts.ts";
-import { clean } from "./clean.ts";
+import type { Finding, Wanted } from "../model/finding.ts";
+import { amount, scaleOf } from "./amounts.ts";
+import { capital, clean, sentence } from "./clean.ts";
 
 const standings: Readonly<Record<Standing, string>> = {
   law: "law",
@@ -34,22 +34,31 @@ export function placeWords(place: string, names: PlaceNames = {}): string {
   return capitals.join(" ");
 }
 
-/** `at least 3.10 m`, `at most 1 in 12`, `between 2.5 % and 6 %`. */
-export function requirementWords(wanted: Wanted): string {
-  if (typeof wanted.value === "number") {
-    const sense = wanted.sense === "at_most" ? "at most" : "at least";
-    return `${sense} ${amount(wanted.value, scaleFor(wanted.unit, [wanted.value]))}`;
+/** `at least 3.10 m`, `at most 1 in 12`, `between 2.5 % and 6 %`; empty where no number is wanted. */
+export function requirementWords(finding: Finding): string {
+  const scale = scaleOf(finding);
+  const { wanted } = finding;
+  if (!wanted || !scale) return "";
+  if (typeof wanted.value !== "number") {
+    const [low, high] = wanted.value;
+    return `between ${amount(low, scale)} and ${amount(high, scale)}`;
   }
-  const [low, high] = wanted.value;
-  const scale = scaleFor(wanted.unit, [low, high]);
-  return `between ${amount(low, scale)} and ${amount(high, scale)}`;
+  return `${wanted.sense === "at_most" ? "at most" : "at least"} ${amount(wanted.value, scale)}`;
 }
 
-/** The sentence of a limit: what is wanted, where, who says so, how binding it is, how it is known. */
-export function limitWords(wanted: Wanted, names: PlaceNames = {}): string {
-  const head = `${requirementWords(wanted)} is wanted${wanted.where === "anywhere" ? "" : ` (${placeWords(wanted.where, names)})`}`;
+/** What is wanted and who says so, in one sentence. */
+export function limitWords(finding: Finding, names: PlaceNames = {}): string {
+  const wanted = requirementWords(finding);
+  const says = whoSays(finding, names);
+  return wanted === "" ? says : capital(`${wanted} is wanted. ${says}`);
+}
+
+/** Who says so: where the figure holds, its source, how binding it is, how it is known. Empty where nothing is wanted. */
+export function whoSays({ wanted }: Finding, names: PlaceNames = {}): string {
+  if (!wanted) return "";
+  const where = wanted.where === "anywhere" ? "" : `${placeWords(wanted.where, names)}: `;
   const tail = wanted.fell_back ? "; no figure is published for this place, so this one stands in" : "";
-  return `${head}: ${sourceWords(wanted)}${tail}.`;
+  return sentence(`${where}${sourceWords(wanted)}${tail}`);
 }
 
 function sourceWords(wanted: Wanted): string {

@@ -34,10 +34,12 @@ export function invented(part: Partial<Finding> & Pick<Finding, "rule" | "verdic
     others: [],
     fingerprint: `print-${part.rule}-${part.sentence.length}`,
     reading: "",
+    dimension: "length",
+    shown_in: "m",
     kinked: false,
     decided_by: null,
     ...part,
-  } as Finding;
+  };
 }
 
 /** A value with its standard uncertainty. */
@@ -195,17 +197,25 @@ const fails: readonly Finding[] = [
     features: [{ kind: "drain run", name: "washhouse to tank", role: "run" }],
     found: found(0.010638, 0.0002, "m/m"),
     reading: "fall",
+    dimension: "slope",
+    shown_in: "1 in",
     wanted: wanted({ value: 0.0125, unit: "m/m" }),
     probability: 0,
     remedies: [
       {
-        words: "lower the tank inlet to 48.906 (now 48.940)",
+        words: "lower the tank inlet to 48.906 (now 48.940): 28 mm short; 34 mm to be sure",
         short: 0.028,
         sure: 0.034,
         unit: "m",
         would_then_fail: ["drains/tank-too-deep"],
       },
-      { words: "lift the washhouse end to 49.134", short: 0.028, sure: 0.034, unit: "m", would_then_fail: [] },
+      {
+        words: "lift the washhouse end to 49.134: 28 mm short; 34 mm to be sure",
+        short: 0.028,
+        sure: 0.034,
+        unit: "m",
+        would_then_fail: [],
+      },
     ],
     cautions: [gloves],
     defers_to: "building control",
@@ -293,6 +303,8 @@ const others: readonly Finding[] = [
     sentence: 'surface "yard" falls 1.2 % across',
     found: found(0.012, 0.001, "m/m"),
     reading: "fall across",
+    dimension: "slope",
+    shown_in: "%",
     wanted: wanted({
       sense: "between",
       value: [0.025, 0.06],
@@ -308,7 +320,8 @@ const others: readonly Finding[] = [
   invented({
     rule: "access/gate-too-narrow",
     verdict: "undecided",
-    sentence: 'gateway "lane" is 3.12 m clear',
+    sentence:
+      'Gate "lane": the measurements cannot say whether it is too narrow; clear opening 3.12 m; at least 3.10 m is wanted.',
     found: found(3.12, 0.025),
     reading: "clear opening",
     wanted: wanted({

@@ -2,9 +2,20 @@
 
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { Wanted } from "../../src/model/finding.ts";
-import { markLine } from "../../src/report/mark-line.ts";
+import type { FoundValue, Wanted } from "../../src/model/finding.ts";
+import * as marked from "../../src/report/mark-line.ts";
 import { found, wanted } from "./invented-report.ts";
+
+/** The line of a length in metres, or of a bare count. */
+const markLine = (value: FoundValue, want: Wanted, page: "ordinary" | "wide" = "ordinary") =>
+  marked.markLine(
+    {
+      found: value,
+      wanted: want,
+      ...(value.unit === "1" ? { dimension: "count", shown_in: "count" } : { dimension: "length", shown_in: "m" }),
+    } as const,
+    page,
+  );
 
 const atMost = (value: number): Wanted => wanted({ sense: "at_most", value });
 
@@ -40,7 +51,7 @@ describe("the mark line", () => {
 
   it("runs on to the end where the value is only a bound", () => {
     expect(markLine(found(2, 0.05, "m", "at least"), wanted({ value: 1 }))?.marks).toMatch(/T.*\(=*o=+>$/);
-    expect(markLine(found(2, 0.05, "m", "at_most"), wanted({ value: 3 }))?.marks).toMatch(/^<=+o=*\).*T/);
+    expect(markLine(found(2, 0.05, "m", "at most"), wanted({ value: 3 }))?.marks).toMatch(/^<=+o=*\).*T/);
   });
 
   it.each([

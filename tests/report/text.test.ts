@@ -163,7 +163,7 @@ describe("the text report", () => {
           ]),
         ),
       );
-    expect(known("read")).toContain("At least 2.00 m is wanted (England): A guide, 4; guidance, page read.");
+    expect(known("read")).toContain("At least 2.00 m is wanted. England: A guide, 4; guidance, page read.");
     expect(known("memory")).toMatch(/guidance, recalled, page not seen\..*look it up before you rely on it/);
     expect(known("none")).toContain("guidance, no publisher.");
   });

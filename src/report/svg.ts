@@ -1,0 +1,91 @@
+// The drawing: to scale, in ink on pale paper, with the findings as numbered stones. Pure: the same picture and report
+// give the same bytes (coordinates are rounded to a hundredth of a millimetre).
+
+import type { Report } from "../model/finding.ts";
+import type { Picture } from "../model/picture.ts";
+import { sentence } from "./clean.ts";
+import { dateWords } from "./dates.ts";
+import { numbered, type Numbered } from "./grouping.ts";
+import { element, figure, joined, plain, type Markup } from "./markup.ts";
+import { headMarkup, netMarkup, stripMarkup } from "./svg-frame.ts";
+import { hatchDefinitions } from "./svg-hatch.ts";
+import { letteringMarkup } from "./svg-lettering.ts";
+import { marksMarkup } from "./svg-marks.ts";
+import { drawable, sheetFor, type Sheet } from "./svg-paper.ts";
+import { footHeight, footMarkup } from "./svg-stones.ts";
+import { witnessMarkup } from "./svg-witness.ts";
+
+const letters = "Helvetica, Arial, 'Liberation Sans', sans-serif";
+
+/** A drawing of one stage as an SVG page of A4 or A3, at the scale it says, in millimetres. */
+export function drawing(picture: Picture, report: Report): string {
+  return `<?xml version="1.0" encoding="UTF-8"?>\n${drawingMarkup(picture, report).markup}\n`;
+}
+
+/** The drawing as one `svg` element, for a page that holds it. */
+export function drawingMarkup(whole: Picture, report: Report): Markup {
+  const picture = { ...whole, marks: whole.marks.filter(drawable) };
+  const leftOut = whole.marks.length - picture.marks.length;
+  const told = toldAt(picture.stage, report);
+  const witness = told.flatMap(({ finding }) => finding.witness.filter(drawable));
+  const sheet = sheetFor(picture, witness, (width) => footHeight(told.length, width));
+  const { sketch } = sheet;
+  const head = {
+    xmlns: "http://www.w3.org/2000/svg",
+    width: `${sheet.width}mm`,
+    height: `${sheet.height}mm`,
+    viewBox: `0 0 ${sheet.width} ${sheet.height}`,
+    role: "img",
+    "aria-labelledby": "sr-title sr-words",
+    "font-family": letters,
+  };
+  const clip = element(
+    "clipPath",
+    { id: "sr-sketch" },
+    element("rect", { x: sketch.x, y: sketch.y, width: sketch.width, height: sketch.height }),
+  );
+  const parts = [
+    element(
+      "title",
+      { id: "sr-title" },
+      plain(`${picture.title}, ${picture.stage === "" ? "all stages" : `stage ${picture.stage}`}`),
+    ),
+    element("desc", { id: "sr-words" }, ...wordsFor(picture, told, sheet)),
+    element("defs", {}, clip, hatchDefinitions()),
+    headMarkup(picture, sheet, `as of ${dateWords(report.as_of)}`),
+    element(
+      "g",
+      { "clip-path": "url(#sr-sketch)" },
+      netMarkup(sheet),
+      marksMarkup(picture, sheet),
+      ...told.map((one) => witnessMarkup(one, sheet)),
+    ),
+    letteringMarkup(picture, told, sheet),
+    stripMarkup(picture, sheet),
+    footMarkup(told, { foot: sheet.foot, leftOut }),
+  ];
+  return element(
+    "svg",
+    head,
+    joined(
+      parts.filter(({ markup }) => markup !== ""),
+      "\n",
+    ),
+  );
+}
+
+/** The told findings that hold at a stage, with the numbers they have in the text report. */
+function toldAt(stage: string, report: Report): readonly Numbered[] {
+  const all = numbered(report);
+  const known = all.some(({ finding }) => finding.stages.includes(stage));
+  return known ? all.filter(({ finding }) => finding.stages.length === 0 || finding.stages.includes(stage)) : all;
+}
+
+function wordsFor(picture: Picture, told: readonly Numbered[], sheet: Sheet): readonly Markup[] {
+  const things = plain(`${picture.marks.length} things drawn at 1 to ${figure(sheet.scale)}.`);
+  const findings = told.flatMap(({ number, finding }) => [
+    plain(` ${number}: `),
+    plain(` ${sentence(finding.sentence)}`),
+  ]);
+  return [things, ...findings];
+}
