@@ -65,9 +65,18 @@ let builtIn: Rulebook | null = null;
 /** The built-in rulebook. */
 export function rulebook(): Rulebook {
   if (builtIn) return builtIn;
-  const withPositions = (files: readonly { file: string; id: string; data: unknown }[]): RuleFile[] => files.map((file) => ({ ...file, locate: () => noPosition }));
+  const withPositions = (files: readonly { file: string; id: string; data: unknown }[]): RuleFile[] =>
+    files.map((file) => ({ ...file, locate: () => noPosition }));
   const files = compiledRulebook as unknown as Record<keyof RuleFiles, { file: string; id: string; data: unknown }[]>;
-  builtIn = loadRulebook({ cards: withPositions(files.cards), tables: withPositions(files.tables), sources: withPositions(files.sources), places: withPositions(files.places) }, measures).value;
+  builtIn = loadRulebook(
+    {
+      cards: withPositions(files.cards),
+      tables: withPositions(files.tables),
+      sources: withPositions(files.sources),
+      places: withPositions(files.places),
+    },
+    measures,
+  ).value;
   return builtIn;
 }
 
@@ -85,13 +94,33 @@ export function rulebookWith(texts: readonly Text[]): WithProblems<Rulebook> {
   });
   const compiled = compiledRulebook as unknown as Record<keyof RuleFiles, RuleFile[]>;
   const shared = (list: readonly RuleFile[]) => list.map((file) => ({ ...file, locate: () => noPosition }));
-  const own = loadRulebook({ cards: problems.length > 0 ? [] : files, tables: shared(compiled.tables), sources: shared(compiled.sources), places: shared(compiled.places) }, measures);
-  const cards = [...own.value.cards, ...base.cards.filter((card) => !own.value.cards.some((other) => other.id === card.id))].sort((a, b) => (a.id < b.id ? -1 : 1));
+  const own = loadRulebook(
+    {
+      cards: problems.length > 0 ? [] : files,
+      tables: shared(compiled.tables),
+      sources: shared(compiled.sources),
+      places: shared(compiled.places),
+    },
+    measures,
+  );
+  const cards = [
+    ...own.value.cards,
+    ...base.cards.filter((card) => !own.value.cards.some((other) => other.id === card.id)),
+  ].sort((a, b) => (a.id < b.id ? -1 : 1));
   return { value: { ...base, cards }, problems: [...problems, ...own.problems] };
 }
 
 function ruleFile(document: SourceText, file: string): RuleFile {
-  return { file, id: file.split(/[\\/]/).slice(-2).join("/").replace(/\.ya?ml$/, ""), data: document.data, locate: (path) => document.locate(path, "value") };
+  return {
+    file,
+    id: file
+      .split(/[\\/]/)
+      .slice(-2)
+      .join("/")
+      .replace(/\.ya?ml$/, ""),
+    data: document.data,
+    locate: (path) => document.locate(path, "value"),
+  };
 }
 
 /** Checks one plan. Same texts and options, same report, to the byte. */
@@ -136,11 +165,23 @@ const nothingChecked: Checked = { findings: [], needs: [], rules: [], notLookedA
 function inspectOne(text: Text, options: CheckOptions, book: Rulebook): One {
   const { document, problems } = readYaml(text.file, text.text);
   const head = { file: text.file, title: text.file, stages: [], stage: null, features: 0 };
-  const empty: One = { head, asOf: options.asOf, places: options.place ?? [], checked: nothingChecked, problems, notChecked: [], assumed: [], picture: null };
+  const empty: One = {
+    head,
+    asOf: options.asOf,
+    places: options.place ?? [],
+    checked: nothingChecked,
+    problems,
+    notChecked: [],
+    assumed: [],
+    picture: null,
+  };
   if (!document) return empty;
   const own = checkedText(document, validPlan);
   const includes = (options.includes ?? []).map((include) => includedText(include));
-  const resolved = resolvePlan(own, compiledKinds as unknown as KindTable, { includes: includes.flatMap(({ checked }) => checked ?? []), ...(options.option ? { option: options.option } : {}) });
+  const resolved = resolvePlan(own, compiledKinds as unknown as KindTable, {
+    includes: includes.flatMap(({ checked }) => checked ?? []),
+    ...(options.option ? { option: options.option } : {}),
+  });
   const all = [...problems, ...own.problems, ...includes.flatMap((include) => include.problems), ...resolved.problems];
   const stage = stageIndex(resolved.plan, options.stage, document, all);
   if (stage === undefined) return { ...empty, problems: all };
@@ -174,11 +215,30 @@ function checkResolved({ plan, document, sources, options, book, stage, problems
   const asOf = options.asOfStands ? options.asOf : (plan.asOf ?? options.asOf);
   const places = options.place ?? plan.places;
   const stages = stage === null ? plan.stages.map((_, index) => index) : [stage];
-  const locate = (place: Place): Position => (sources.find((source) => source.file === place.file) ?? document).locate(place.path, "key");
-  const checked = check({ plan, rulebook: book, measures, asOf, places, stages, option: options.option ?? null, locate, readRequirement: readLocal, parts: partsOf, remedies: options.remedies ?? true });
+  const locate = (place: Place): Position =>
+    (sources.find((source) => source.file === place.file) ?? document).locate(place.path, "key");
+  const checked = check({
+    plan,
+    rulebook: book,
+    measures,
+    asOf,
+    places,
+    stages,
+    option: options.option ?? null,
+    locate,
+    readRequirement: readLocal,
+    parts: partsOf,
+    remedies: options.remedies ?? true,
+  });
   const read = readPlain(plan.numbers);
   return {
-    head: { file: plan.file, title: plan.title, stages: plan.stages, stage: stage === null ? null : (plan.stages[stage] ?? null), features: plan.features.length },
+    head: {
+      file: plan.file,
+      title: plan.title,
+      stages: plan.stages,
+      stage: stage === null ? null : (plan.stages[stage] ?? null),
+      features: plan.features.length,
+    },
     asOf,
     places,
     checked,
@@ -197,12 +257,24 @@ function readLocal(raw: unknown, card: Card) {
 }
 
 /** Index of the stage asked for; null for all; undefined with a problem where there is none of that name. */
-function stageIndex(plan: Plan, name: string | undefined, document: SourceText, problems: Problem[]): number | null | undefined {
+function stageIndex(
+  plan: Plan,
+  name: string | undefined,
+  document: SourceText,
+  problems: Problem[],
+): number | null | undefined {
   if (name === undefined) return null;
   const index = plan.stages.indexOf(name);
   if (index >= 0) return index;
   const path: Path = ["stages"];
-  problems.push({ code: "unknown-name", file: document.file, ...document.locate(path, "key"), expected: `one of the plan's stages: ${plan.stages.join(", ")}`, got: name, hint: "write the stage as the plan does" });
+  problems.push({
+    code: "unknown-name",
+    file: document.file,
+    ...document.locate(path, "key"),
+    expected: `one of the plan's stages: ${plan.stages.join(", ")}`,
+    got: name,
+    hint: "write the stage as the plan does",
+  });
   return undefined;
 }
 
@@ -240,7 +312,10 @@ export function reasonText(card: Card, book: Rulebook): string {
 
 /** The known rule nearest to a mistyped one, or null. */
 export function nearestRule(rule: string, book: Rulebook): string | null {
-  return nearestWord(rule, book.cards.map((card) => card.id));
+  return nearestWord(
+    rule,
+    book.cards.map((card) => card.id),
+  );
 }
 
 export interface PrintOptions {
@@ -251,7 +326,11 @@ export interface PrintOptions {
 }
 
 /** Prints an inspection as one of the formats; printers are loaded when first asked for. */
-export async function printed(inspection: Inspection, ending: ".json" | ".txt" | ".sarif" | ".svg", options: PrintOptions = {}): Promise<string> {
+export async function printed(
+  inspection: Inspection,
+  ending: ".json" | ".txt" | ".sarif" | ".svg",
+  options: PrintOptions = {},
+): Promise<string> {
   const { report, pictures } = inspection;
   if (ending === ".txt") return textReport(report, options);
   if (ending === ".json") return (await import("./report/json.ts")).jsonReport(report, options);

@@ -30,19 +30,26 @@ export async function checkCommand(plans: readonly string[], flags: CheckFlags, 
   }
   const read = plans.map((plan) => readPlanFile(plan, streams));
   const cards = flags.rules ? readCards(flags.rules) : [];
-  const includes = read.flatMap((file, index) => ("text" in file ? wants(file.text).map((name) => readInclude(plans[index] ?? "", name)) : []));
+  const includes = read.flatMap((file, index) =>
+    "text" in file ? wants(file.text).map((name) => readInclude(plans[index] ?? "", name)) : [],
+  );
   const problems = [...read, ...cards, ...includes].flatMap((file) => ("problem" in file ? [file.problem] : []));
-  const inspection = withProblems(inspect(texts(read), optionsOf(flags, texts(cards), texts(includes), streams)), problems);
+  const inspection = withProblems(
+    inspect(texts(read), optionsOf(flags, texts(cards), texts(includes), streams)),
+    problems,
+  );
   streams.out(await printed(inspection, ".txt", printOptions(flags, streams)));
   const saved = await save(inspection, flags, streams);
   return saved ? exitCode(inspection.report) : 2;
 }
 
-const texts = (files: readonly ReadFile[]): readonly Text[] => files.flatMap((file) => ("text" in file ? [file.text] : []));
+const texts = (files: readonly ReadFile[]): readonly Text[] =>
+  files.flatMap((file) => ("text" in file ? [file.text] : []));
 
 /** What is wrong with the flags, in words; null if nothing. */
 function refuse(flags: CheckFlags): string | null {
-  if (flags.asOf !== undefined && !isDate(flags.asOf)) return `--as-of: expected a day such as 2026-11-25, got ${flags.asOf}.`;
+  if (flags.asOf !== undefined && !isDate(flags.asOf))
+    return `--as-of: expected a day such as 2026-11-25, got ${flags.asOf}.`;
   const unknown = flags.save.find((file) => !endings.some((ending) => file.endsWith(ending)));
   if (unknown) return `--save: expected a file ending in ${endings.join(", ")}, got ${unknown}.`;
   if (flags.width !== undefined && !(flags.width >= 40)) return "--width: expected a number of columns, 80 or more.";
@@ -50,10 +57,17 @@ function refuse(flags: CheckFlags): string | null {
 }
 
 function isDate(text: string): boolean {
-  return /^\d{4}-\d{2}-\d{2}$/.test(text) && !Number.isNaN(Date.parse(text)) && new Date(text).toISOString().startsWith(text);
+  return (
+    /^\d{4}-\d{2}-\d{2}$/.test(text) && !Number.isNaN(Date.parse(text)) && new Date(text).toISOString().startsWith(text)
+  );
 }
 
-function optionsOf(flags: CheckFlags, cards: readonly Text[], includes: readonly Text[], streams: Streams): CheckOptions {
+function optionsOf(
+  flags: CheckFlags,
+  cards: readonly Text[],
+  includes: readonly Text[],
+  streams: Streams,
+): CheckOptions {
   return {
     asOf: flags.asOf ?? streams.today,
     asOfStands: flags.asOf !== undefined,
@@ -80,7 +94,10 @@ async function save(inspection: Inspection, flags: CheckFlags, streams: Streams)
   let all = true;
   for (const file of flags.save) {
     const ending = endings.find((known) => file.endsWith(known)) ?? ".txt";
-    const reason = writeTextFile(file, await printed(inspection, ending, printOptions(flags, { ...streams, columns: undefined })));
+    const reason = writeTextFile(
+      file,
+      await printed(inspection, ending, printOptions(flags, { ...streams, columns: undefined })),
+    );
     if (reason) streams.err(`Could not write ${file}: ${reason}.\n`);
     all &&= reason === null;
   }
@@ -89,5 +106,7 @@ async function save(inspection: Inspection, flags: CheckFlags, streams: Streams)
 
 /** Problems as one line each, for commands that print no report. */
 export function problemLines(problems: readonly Problem[]): string {
-  return problems.map(({ file, line, expected, got, hint }) => `${file}, line ${line}: expected ${expected}; got ${got}. ${hint}.\n`).join("");
+  return problems
+    .map(({ file, line, expected, got, hint }) => `${file}, line ${line}: expected ${expected}; got ${got}. ${hint}.\n`)
+    .join("");
 }

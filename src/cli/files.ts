@@ -20,10 +20,27 @@ export function readPlanFile(file: string, streams: Streams): ReadFile {
 export function readTextFile(path: string, name: string): ReadFile {
   try {
     const size = statSync(path).size;
-    if (size > largest) return { problem: problem("file-too-large", name, "a file of at most 10 MB", `${Math.ceil(size / 1024 / 1024)} MB`, "split it, and name the parts under include") };
+    if (size > largest)
+      return {
+        problem: problem(
+          "file-too-large",
+          name,
+          "a file of at most 10 MB",
+          `${Math.ceil(size / 1024 / 1024)} MB`,
+          "split it, and name the parts under include",
+        ),
+      };
     return { text: { file: name, text: readFileSync(path, "utf8") } };
   } catch (error) {
-    return { problem: problem("file-not-found", name, "a file that can be read", reasonOf(error), "check the name and the folder") };
+    return {
+      problem: problem(
+        "file-not-found",
+        name,
+        "a file that can be read",
+        reasonOf(error),
+        "check the name and the folder",
+      ),
+    };
   }
 }
 
@@ -44,7 +61,16 @@ export function readInclude(planFile: string, include: string): ReadFile {
   const folder = realFolder(dirname(resolve(planFile === "-" ? "." : planFile)));
   const path = resolve(folder, include);
   const real = realFolder(path);
-  if (!real.startsWith(folder + sep)) return { problem: problem("outside-folder", include, "a file under the plan's own folder", include, "copy it beside the plan") };
+  if (!real.startsWith(folder + sep))
+    return {
+      problem: problem(
+        "outside-folder",
+        include,
+        "a file under the plan's own folder",
+        include,
+        "copy it beside the plan",
+      ),
+    };
   return readTextFile(path, include);
 }
 
@@ -60,10 +86,22 @@ function realFolder(path: string): string {
 export function readCards(folder: string): readonly ReadFile[] {
   try {
     const names = readdirSync(folder, { recursive: true, withFileTypes: true });
-    const files = names.filter((entry) => entry.isFile() && /\.ya?ml$/.test(entry.name) && !/\.cases\.ya?ml$/.test(entry.name)).map((entry) => join(entry.parentPath, entry.name));
+    const files = names
+      .filter((entry) => entry.isFile() && /\.ya?ml$/.test(entry.name) && !/\.cases\.ya?ml$/.test(entry.name))
+      .map((entry) => join(entry.parentPath, entry.name));
     return files.sort().map((file) => readTextFile(file, file));
   } catch (error) {
-    return [{ problem: problem("file-not-found", folder, "a folder of cards", reasonOf(error), "give the folder that holds area/slug.yaml") }];
+    return [
+      {
+        problem: problem(
+          "file-not-found",
+          folder,
+          "a folder of cards",
+          reasonOf(error),
+          "give the folder that holds area/slug.yaml",
+        ),
+      },
+    ];
   }
 }
 

@@ -18,15 +18,24 @@ export async function main(args: readonly string[], streams: Streams): Promise<n
     return exit;
   } catch (error) {
     if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2;
-    streams.err(`This is a fault of ours, not of your plan: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`);
+    streams.err(
+      `This is a fault of ours, not of your plan: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`,
+    );
     return 3;
   }
 }
 
 function programWith(streams: Streams, finish: (code: number) => void): Command {
   const program = new Command("sightrail");
-  program.description("Checks the plan of a rural plot before a spade goes in.").version(version, "--version", "print the version").exitOverride();
-  program.configureOutput({ writeOut: streams.out, writeErr: streams.err, outputError: (text, write) => write(text.replace(/^error: /, "").replace(/^./, (first) => first.toUpperCase())) });
+  program
+    .description("Checks the plan of a rural plot before a spade goes in.")
+    .version(version, "--version", "print the version")
+    .exitOverride();
+  program.configureOutput({
+    writeOut: streams.out,
+    writeErr: streams.err,
+    outputError: (text, write) => write(text.replace(/^error: /, "").replace(/^./, (first) => first.toUpperCase())),
+  });
   program
     .command("check")
     .description("check one or more plans and print the report")

@@ -3,7 +3,8 @@
 import { readFileSync } from "node:fs";
 import { main } from "./main.ts";
 
-const day = (date: Date): string => `${date.getFullYear()}-${String(date.getMonth() + 1).padStart(2, "0")}-${String(date.getDate()).padStart(2, "0")}`;
+const day = (date: Date): string =>
+  `${date.getFullYear()}-${String(date.getMonth() + 1).padStart(2, "0")}-${String(date.getDate()).padStart(2, "0")}`;
 
 // A reader that closes early (`| head`) is no fault of ours.
 process.stdout.on("error", () => process.exit(0));

@@ -36,7 +36,11 @@ export interface CheckRequest {
 export interface Checked {
   readonly findings: readonly Finding[];
   readonly needs: readonly Need[];
-  readonly rules: readonly { readonly rule: string; readonly title: string; readonly counts: Readonly<Record<Verdict, number>> }[];
+  readonly rules: readonly {
+    readonly rule: string;
+    readonly title: string;
+    readonly counts: Readonly<Record<Verdict, number>>;
+  }[];
   /** Features that no rule looks at, in words. */
   readonly notLookedAt: readonly string[];
 }
@@ -53,7 +57,8 @@ export function check(request: CheckRequest): Checked {
   const { plan, rulebook } = request;
   const read = readPlain(plan.numbers);
   const cards = withLocalLimits(rulebook.cards, plan, request.readRequirement);
-  const chains = request.places.length > 0 ? request.places.map((place) => chainOf(place, rulebook.places)) : [["anywhere"]];
+  const chains =
+    request.places.length > 0 ? request.places.map((place) => chainOf(place, rulebook.places)) : [["anywhere"]];
   const views = stageViews(plan, request.stages, read, (standing) => request.parts(standing, read));
   const extents = new Map<Feature, Extent | null>();
   const extent = (feature: Feature) => {
@@ -64,14 +69,42 @@ export function check(request: CheckRequest): Checked {
     return made;
   };
   const base = { rulebook, measures: request.measures, book: plan.numbers, read, chains };
-  const run: Run = { request, cards, views, extent, base, compose: { rulebook, book: plan.numbers, read, stages: plan.stages, option: request.option, locate: request.locate } };
+  const run: Run = {
+    request,
+    cards,
+    views,
+    extent,
+    base,
+    compose: {
+      rulebook,
+      book: plan.numbers,
+      read,
+      stages: plan.stages,
+      option: request.option,
+      locate: request.locate,
+    },
+  };
   const perCard = cards.map((card) => checkCard(card, run));
-  const findings = withDepartures(perCard.flatMap((result) => result.findings), plan.departures, request.asOf);
+  const findings = withDepartures(
+    perCard.flatMap((result) => result.findings),
+    plan.departures,
+    request.asOf,
+  );
   return {
     findings: [...findings].sort(byWeight),
-    needs: gatherNeeds(perCard.flatMap((result) => result.open), request.locate),
+    needs: gatherNeeds(
+      perCard.flatMap((result) => result.open),
+      request.locate,
+    ),
     notLookedAt: unlooked(cards, plan.features),
-    rules: cards.map((card, index) => ({ rule: card.id, title: card.title, counts: countVerdicts(findings.filter((finding) => finding.rule === card.id), perCard[index]?.notBearing ?? 0) })),
+    rules: cards.map((card, index) => ({
+      rule: card.id,
+      title: card.title,
+      counts: countVerdicts(
+        findings.filter((finding) => finding.rule === card.id),
+        perCard[index]?.notBearing ?? 0,
+      ),
+    })),
   };
 }
 
@@ -96,18 +129,26 @@ function checkCard(card: Card, run: Run): CardResult {
   const folded = new Map<string, Folded[]>();
   const remember = rememberer();
   for (const view of run.views) {
-    const outcomes = subjectsOf(card, view.standing, run.extent).flatMap((subject) => remember(card.id, subject, view, () => evaluate(card, subject, { ...run.base, scene: view.scene })));
+    const outcomes = subjectsOf(card, view.standing, run.extent).flatMap((subject) =>
+      remember(card.id, subject, view, () => evaluate(card, subject, { ...run.base, scene: view.scene })),
+    );
     for (const group of foldByAbout(card, outcomes)) addStage(folded, group, view.stage);
   }
   const all = [...folded.values()].flat();
   const bearing = all.filter(({ outcome }) => outcome.verdict !== "does-not-bear");
-  const findings = alikeMerged(bearing.map((entry) => withRemedies(compose(entry.outcome, entry.others, entry.stages, run.compose), entry, run)), run);
+  const findings = alikeMerged(
+    bearing.map((entry) => withRemedies(compose(entry.outcome, entry.others, entry.stages, run.compose), entry, run)),
+    run,
+  );
   const open = bearing.flatMap(({ outcome }) => (outcome.verdict === "not-given" ? needsOf(outcome) : []));
   return { findings, open, notBearing: bearing.length > 0 ? all.length - bearing.length : Math.max(1, all.length) };
 }
 
 /** One group per about-feature and row: its worst outcome first. With `report: each` every pair is a group. */
-function foldByAbout(card: Card, outcomes: readonly Outcome[]): readonly { key: string; outcome: Outcome; others: readonly Outcome[] }[] {
+function foldByAbout(
+  card: Card,
+  outcomes: readonly Outcome[],
+): readonly { key: string; outcome: Outcome; others: readonly Outcome[] }[] {
   const groups = new Map<string, Outcome[]>();
   for (const outcome of outcomes) {
     const about = outcome.subject[card.about.role];
@@ -123,7 +164,11 @@ function foldByAbout(card: Card, outcomes: readonly Outcome[]): readonly { key: 
 }
 
 /** Findings alike in several stages are one. */
-function addStage(folded: Map<string, Folded[]>, group: { key: string; outcome: Outcome; others: readonly Outcome[] }, stage: number): void {
+function addStage(
+  folded: Map<string, Folded[]>,
+  group: { key: string; outcome: Outcome; others: readonly Outcome[] },
+  stage: number,
+): void {
   const kept = folded.get(group.key) ?? [];
   folded.set(group.key, kept);
   const same = kept.find((entry) => entry.outcome === group.outcome);
@@ -138,7 +183,9 @@ function alikeMerged(findings: readonly Finding[], run: Run): readonly Finding[]
   for (const finding of findings) {
     const key = JSON.stringify([finding.fingerprint, finding.verdict, finding.found, finding.wanted, finding.sentence]);
     const before = merged.get(key);
-    const stages = [...new Set([...(before?.stages ?? []), ...finding.stages])].sort((a, b) => order.indexOf(a) - order.indexOf(b));
+    const stages = [...new Set([...(before?.stages ?? []), ...finding.stages])].sort(
+      (a, b) => order.indexOf(a) - order.indexOf(b),
+    );
     merged.set(key, { ...(before ?? finding), stage: stages[0] ?? finding.stage, stages });
   }
   return [...merged.values()];
@@ -160,7 +207,9 @@ function hazardUnsaid(card: Card, run: Run): CardResult | null {
   const { plan } = run.request;
   if (!card.hazard || card.stakes !== "safety" || plan.none.includes(card.hazard)) return null;
   const kinds = [...card.about.kinds, ...(card.against?.kinds ?? [])];
-  const drawn = plan.features.some((feature) => kinds.includes(feature.kind) && (feature.kind === hazardKind(card) || hazardKind(card) === null));
+  const drawn = plan.features.some(
+    (feature) => kinds.includes(feature.kind) && (feature.kind === hazardKind(card) || hazardKind(card) === null),
+  );
   if (drawn) return null;
   const sentence = unsaidSentence(card);
   const first = run.views[0]?.stage ?? 0;
@@ -192,7 +241,15 @@ function hazardUnsaid(card: Card, run: Run): CardResult | null {
     kinked: false,
     decided_by: null,
   };
-  const open: OpenNeed = { path: "none", asks: `whether there are ${card.hazard}: draw them, or list them under none`, unit: "", rule: card.id, stakes: card.stakes, reason: "unsaid", place: { file: plan.file, path: ["none"] } };
+  const open: OpenNeed = {
+    path: "none",
+    asks: `whether there are ${card.hazard}: draw them, or list them under none`,
+    unit: "",
+    rule: card.id,
+    stakes: card.stakes,
+    reason: "unsaid",
+    place: { file: plan.file, path: ["none"] },
+  };
   return { findings: [finding], open: [open], notBearing: 0 };
 }
 
@@ -207,7 +264,10 @@ function withRemedies(finding: Finding, entry: Folded, run: Run): Finding {
   const view = run.views.find((candidate) => candidate.stage === entry.stages[0]);
   if (!view) return finding;
   const context: EvaluationContext = { ...run.base, scene: view.scene };
-  const remedies = solveRemedies(entry.outcome, { context, wouldFail: (read, changed) => rulesSpoiled(read, changed, view, run) });
+  const remedies = solveRemedies(entry.outcome, {
+    context,
+    wouldFail: (read, changed) => rulesSpoiled(read, changed, view, run),
+  });
   return { ...finding, remedies };
 }
 
@@ -217,24 +277,31 @@ function rulesSpoiled(read: Read, changed: Feature, view: StageView, run: Run): 
   const then: EvaluationContext = { ...run.base, read, scene: { ...view.scene, read } };
   const extent = (feature: Feature) => (feature === changed ? extentOf(feature.shape, read) : run.extent(feature));
   const spoiled = run.cards.filter((card) => {
-    const subjects = subjectsOf(card, view.standing, extent).filter((subject) => Object.values(subject).includes(changed));
+    const subjects = subjectsOf(card, view.standing, extent).filter((subject) =>
+      Object.values(subject).includes(changed),
+    );
     return subjects.some((subject) => fails(evaluate(card, subject, then)) && !fails(evaluate(card, subject, now)));
   });
   return spoiled.map((card) => card.title.charAt(0).toLowerCase() + card.title.slice(1));
 }
 
-const fails = (outcomes: readonly Outcome[]) => outcomes.some((outcome) => outcome.verdict === "not-met" && outcome.grade === "must");
+const fails = (outcomes: readonly Outcome[]) =>
+  outcomes.some((outcome) => outcome.verdict === "not-met" && outcome.grade === "must");
 
 const stakesOrder: readonly Stakes[] = ["safety", "damage", "nuisance"];
 
 /** Order of findings: what can hurt first, then verdict, rule and features. */
 function byWeight(a: Finding, b: Finding): number {
-  const weigh = (finding: Finding) => [stakesOrder.indexOf(finding.stakes), verdictOrder.indexOf(finding.verdict)] as const;
+  const weigh = (finding: Finding) =>
+    [stakesOrder.indexOf(finding.stakes), verdictOrder.indexOf(finding.verdict)] as const;
   const [stakesA, verdictA] = weigh(a);
   const [stakesB, verdictB] = weigh(b);
   if (stakesA !== stakesB) return stakesA - stakesB;
   if (verdictA !== verdictB) return verdictA - verdictB;
-  const name = (finding: Finding) => [finding.rule, ...finding.features.map((feature) => feature.name), finding.wanted?.limit ?? "", finding.stage].join("\n");
+  const name = (finding: Finding) =>
+    [finding.rule, ...finding.features.map((feature) => feature.name), finding.wanted?.limit ?? "", finding.stage].join(
+      "\n",
+    );
   return name(a) < name(b) ? -1 : name(a) > name(b) ? 1 : 0;
 }
 

@@ -28,7 +28,12 @@ export function verdictOf(outcome: Outcome): Verdict {
 }
 
 /** Composes the finding of an outcome; `stages` are the indexes of the stages it holds in. */
-export function compose(outcome: Outcome, others: readonly Outcome[], stages: readonly number[], context: ComposeContext): Finding {
+export function compose(
+  outcome: Outcome,
+  others: readonly Outcome[],
+  stages: readonly number[],
+  context: ComposeContext,
+): Finding {
   const { card, judged } = outcome;
   const names = stages.map((stage) => context.stages[stage] ?? "");
   const missedShould = outcome.grade === "should" && (outcome.verdict === "not-met" || outcome.verdict === "undecided");
@@ -55,10 +60,16 @@ export function compose(outcome: Outcome, others: readonly Outcome[], stages: re
     at: roles.map(({ feature }) => placeInFile(feature.place, context.locate)),
     witness: judged ? judged.place.witness(context.read) : [],
     others: others.map((other) => otherOf(other)),
-    fingerprint: fingerprint(card.id, roles.map(({ role, feature }) => ({ role, name: feature.name })), outcome.limit?.id ?? outcome.reason ?? "", context.option),
+    fingerprint: fingerprint(
+      card.id,
+      roles.map(({ role, feature }) => ({ role, name: feature.name })),
+      outcome.limit?.id ?? outcome.reason ?? "",
+      context.option,
+    ),
     reading: outcome.measure.shortName,
     dimension: outcome.measure.dimension,
-    shown_in: outcome.measure.shownIn === "yes or no" ? "yes or no" : shown(outcome.measure.dimension, shownOf(outcome)).unit,
+    shown_in:
+      outcome.measure.shownIn === "yes or no" ? "yes or no" : shown(outcome.measure.dimension, shownOf(outcome)).unit,
     kinked: judged?.value.kinked ?? false,
     decided_by: judged && outcome.verdict === "undecided" ? decidedBy(judged, context.book) : null,
   };
@@ -85,7 +96,14 @@ function foundOf(outcome: Outcome, judged: JudgedPlace): FoundValue {
     value: round(judged.value.value),
     unit: baseUnit[outcome.measure.dimension],
     doubt: round(judged.value.u),
-    method: bound === "at_least" ? "at least" : bound === "at_most" ? "at most" : judged.value.methodU > 0 ? "searched" : "computed",
+    method:
+      bound === "at_least"
+        ? "at least"
+        : bound === "at_most"
+          ? "at most"
+          : judged.value.methodU > 0
+            ? "searched"
+            : "computed",
   };
 }
 
@@ -93,7 +111,8 @@ function wantedOf(outcome: Outcome, judged: JudgedPlace, { rulebook, read }: Com
   const values = wantedValues(judged.requirement, read).map(round);
   const limit = outcome.limit;
   const requirement = judged.requirement;
-  const own = requirement.sense === "between" ? (requirement.low.source ?? requirement.high.source) : requirement.bound.source;
+  const own =
+    requirement.sense === "between" ? (requirement.low.source ?? requirement.high.source) : requirement.bound.source;
   const id = own ?? limit?.source;
   const source = id ? rulebook.sources.get(id) : undefined;
   return {
@@ -104,13 +123,17 @@ function wantedOf(outcome: Outcome, judged: JudgedPlace, { rulebook, read }: Com
     where: limit?.where ?? "anywhere",
     fell_back: outcome.fellBack,
     standing: limit?.standing ?? "practice",
-    source: source ? { id: source.id, title: source.title, clause: limit?.clause ?? "", seen: source.seen } : ownEntry(outcome),
+    source: source
+      ? { id: source.id, title: source.title, clause: limit?.clause ?? "", seen: source.seen }
+      : ownEntry(outcome),
   };
 }
 
 /** The owner's own limit is printed as the owner's entry. */
 function ownEntry({ limit }: Outcome): Wanted["source"] {
-  return limit?.id === "your-entry" ? { id: "your-entry", title: limit.clause ?? "your own entry", clause: "", seen: "none" } : null;
+  return limit?.id === "your-entry"
+    ? { id: "your-entry", title: limit.clause ?? "your own entry", clause: "", seen: "none" }
+    : null;
 }
 
 const mostShares = 8;
@@ -128,7 +151,12 @@ function doubtsOf(judged: JudgedPlace, stakes: Stakes, { book }: ComposeContext)
     .slice(0, mostShares)
     .map(({ id, part, share }) => {
       const cause = book.causes[id];
-      return { path: cause ? pathText(cause.place.path) : "", words: cause?.words ?? "", share: round(share), needed: neededFor(part, u, target, cause?.u ?? 0) };
+      return {
+        path: cause ? pathText(cause.place.path) : "",
+        words: cause?.words ?? "",
+        share: round(share),
+        needed: neededFor(part, u, target, cause?.u ?? 0),
+      };
     });
 }
 
@@ -152,7 +180,9 @@ function decidedBy(judged: JudgedPlace, book: NumberBook): Finding["decided_by"]
 
 function otherOf(outcome: Outcome): Finding["others"][number] {
   return {
-    features: Object.entries(outcome.subject).flatMap(([role, feature]) => (role === outcome.card.about.role ? [] : [feature.name])),
+    features: Object.entries(outcome.subject).flatMap(([role, feature]) =>
+      role === outcome.card.about.role ? [] : [feature.name],
+    ),
     value: round(outcome.judged?.value.value ?? 0),
     verdict: verdictOf(outcome),
   };

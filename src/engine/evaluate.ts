@@ -49,7 +49,17 @@ export interface Outcome {
 /** Evaluates a card on a subject. One outcome per row that applies, its elements folded. */
 export function evaluate(card: Card, subject: Subject, context: EvaluationContext): readonly Outcome[] {
   const measure = context.measures.get(card.measure) as Measure;
-  const bare = { card, subject, limit: null, element: null, fellBack: false, grade: "must", judged: null, missing: [], measure } as const;
+  const bare = {
+    card,
+    subject,
+    limit: null,
+    element: null,
+    fellBack: false,
+    grade: "must",
+    judged: null,
+    missing: [],
+    measure,
+  } as const;
   const runs = new Map<string, Found>();
   const first = measure.find(subject, context.scene, card.parameters);
   runs.set(measureKey(card.measure, card.parameters), first);
@@ -59,12 +69,14 @@ export function evaluate(card: Card, subject: Subject, context: EvaluationContex
   if (rows.is === "no-limit-here") return [{ ...bare, verdict: "not-given", reason: "no-limit-here" }];
   if (rows.is === "out-of-scope") return [{ ...bare, verdict: "does-not-bear" }];
   const outcomes = rows.rows.map((row) => evaluateRow(row, { card, subject, context, runs }));
-  if (rows.missing.length > 0) outcomes.push({ ...bare, verdict: "not-given", reason: whyMissing(rows.missing), missing: rows.missing });
+  if (rows.missing.length > 0)
+    outcomes.push({ ...bare, verdict: "not-given", reason: whyMissing(rows.missing), missing: rows.missing });
   return foldElements(outcomes);
 }
 
 const measureKey = (name: string, parameters: object) => `${name} ${JSON.stringify(parameters)}`;
-const whyMissing = (missing: readonly Missing[]): NotGiven => (missing.some((need) => need.why === "unsaid") ? "unsaid" : "missing");
+const whyMissing = (missing: readonly Missing[]): NotGiven =>
+  missing.some((need) => need.why === "unsaid") ? "unsaid" : "missing";
 
 interface RowQuestion {
   readonly card: Card;
@@ -81,25 +93,45 @@ function evaluateRow(row: AppliedRow, question: RowQuestion): Outcome {
   const key = measureKey(name, parameters);
   const found = runs.get(key) ?? measure.find(subject, context.scene, parameters);
   runs.set(key, found);
-  const bare = { card, subject, ...row, grade: row.limit.must ? "must" : "should", judged: null, missing: [], measure } as const;
+  const bare = {
+    card,
+    subject,
+    ...row,
+    grade: row.limit.must ? "must" : "should",
+    judged: null,
+    missing: [],
+    measure,
+  } as const;
   if (found.is === "does-not-bear") return { ...bare, verdict: "does-not-bear" };
   if (found.is === "gave-up") return { ...bare, verdict: "not-given", reason: "gave-up", because: found.because };
-  if (found.is === "missing") return { ...bare, verdict: "not-given", reason: whyMissing(found.missing), missing: found.missing };
+  if (found.is === "missing")
+    return { ...bare, verdict: "not-given", reason: whyMissing(found.missing), missing: found.missing };
   if (found.places.length === 0) return { ...bare, verdict: "does-not-bear" };
   return judgeGrades(found.places, bare, question);
 }
 
-function judgeGrades(places: readonly CandidatePlace[], bare: Omit<Outcome, "verdict">, question: RowQuestion): Outcome {
+function judgeGrades(
+  places: readonly CandidatePlace[],
+  bare: Omit<Outcome, "verdict">,
+  question: RowQuestion,
+): Outcome {
   const limit = bare.limit as Limit;
   const must = limit.must ? judgeRequirement(places, bare, limit.must, question) : null;
   if (must && must.verdict !== "met") return must;
   if (!limit.should) return must as Outcome;
   const should = judgeRequirement(places, { ...bare, grade: "should" }, limit.should, question);
   if (!must) return should;
-  return should.verdict === "met" || should.verdict === "does-not-bear" || should.verdict === "not-given" ? must : should;
+  return should.verdict === "met" || should.verdict === "does-not-bear" || should.verdict === "not-given"
+    ? must
+    : should;
 }
 
-function judgeRequirement(places: readonly CandidatePlace[], bare: Omit<Outcome, "verdict">, requirement: NonNullable<Limit["must"]>, question: RowQuestion): Outcome {
+function judgeRequirement(
+  places: readonly CandidatePlace[],
+  bare: Omit<Outcome, "verdict">,
+  requirement: NonNullable<Limit["must"]>,
+  question: RowQuestion,
+): Outcome {
   const { context, subject, card } = question;
   const settled = settle(requirement, { subject, element: bare.element, tables: context.rulebook.tables });
   if ("missing" in settled) return { ...bare, verdict: "not-given", reason: "missing", missing: settled.missing };
@@ -115,7 +147,12 @@ const closeEnough = 4;
 const mostPlaces = 60;
 
 /** Judges the candidate places and gives the worst: by verdict order of probability, then by margin. */
-function worstPlace(places: readonly CandidatePlace[], requirement: LiveRequirement, stakes: Card["stakes"], context: EvaluationContext): JudgedPlace | null {
+function worstPlace(
+  places: readonly CandidatePlace[],
+  requirement: LiveRequirement,
+  stakes: Card["stakes"],
+  context: EvaluationContext,
+): JudgedPlace | null {
   const plain = places
     .map((place) => ({ place, least: leastMargin(place, requirement, context.read) }))
     .filter(({ least }) => Number.isFinite(least))
@@ -145,7 +182,10 @@ export function plainMargin(outcome: Outcome, context: EvaluationContext): numbe
   if (found.is === "does-not-bear") return Infinity;
   const settled = settle(requirement, { subject, element, tables: context.rulebook.tables });
   if (!("live" in settled)) return null;
-  return found.places.reduce((least, place) => Math.min(least, leastMargin(place, settled.live, context.read)), Infinity);
+  return found.places.reduce(
+    (least, place) => Math.min(least, leastMargin(place, settled.live, context.read)),
+    Infinity,
+  );
 }
 
 function leastMargin(place: CandidatePlace, requirement: LiveRequirement, read: Read): number {
@@ -153,18 +193,31 @@ function leastMargin(place: CandidatePlace, requirement: LiveRequirement, read: 
   return Math.min(inside(read), other ? other(read) : Infinity);
 }
 
-function judgePlace(place: CandidatePlace, requirement: LiveRequirement, stakes: Card["stakes"], { read, book }: EvaluationContext): JudgedPlace {
+function judgePlace(
+  place: CandidatePlace,
+  requirement: LiveRequirement,
+  stakes: Card["stakes"],
+  { read, book }: EvaluationContext,
+): JudgedPlace {
   const { inside, other, u } = margins(requirement, place.value);
   const value = spread(place.value, read, book, place.methodU);
   const insideSpread = spread(inside, read, book, Math.hypot(place.methodU ?? 0, u));
-  const margin: Margin = { inside: insideSpread.value, u: insideSpread.u, size: value.value, ...(other ? { other: other(read) } : {}) };
+  const margin: Margin = {
+    inside: insideSpread.value,
+    u: insideSpread.u,
+    size: value.value,
+    ...(other ? { other: other(read) } : {}),
+  };
   const { verdict, probability } = judge(margin, stakes);
   return { place, value, inside: insideSpread, margin, requirement, verdict, probability };
 }
 
 function isWorse(a: JudgedPlace, b: JudgedPlace): boolean {
   if (Math.abs(a.probability - b.probability) > 1e-12) return a.probability < b.probability;
-  return Math.min(a.margin.inside, a.margin.other ?? Infinity) < Math.min(b.margin.inside, b.margin.other ?? Infinity) - 1e-12;
+  return (
+    Math.min(a.margin.inside, a.margin.other ?? Infinity) <
+    Math.min(b.margin.inside, b.margin.other ?? Infinity) - 1e-12
+  );
 }
 
 /** Order of outcomes, worst first. */
@@ -172,7 +225,9 @@ const outcomeOrder: readonly Outcome["verdict"][] = ["not-met", "undecided", "no
 
 /** Whether an outcome is worse than another: a missed must before a missed should, then by verdict, then by probability. */
 export function worseOutcome(a: Outcome, b: Outcome): boolean {
-  const rank = (outcome: Outcome) => outcomeOrder.indexOf(outcome.verdict) + (outcome.grade === "should" && outcome.verdict !== "met" && outcome.verdict !== "does-not-bear" ? 2.5 : 0);
+  const rank = (outcome: Outcome) =>
+    outcomeOrder.indexOf(outcome.verdict) +
+    (outcome.grade === "should" && outcome.verdict !== "met" && outcome.verdict !== "does-not-bear" ? 2.5 : 0);
   if (rank(a) !== rank(b)) return rank(a) < rank(b);
   return a.judged !== null && b.judged !== null && isWorse(a.judged, b.judged);
 }
@@ -195,14 +250,21 @@ function testCondition(condition: Condition, subject: Subject, card: Card, conte
   const found = measure.find(subject, context.scene, companion.parameters);
   if (found.is === "missing") return found.missing;
   if (found.is !== "found" || "is" in condition) return "no";
-  const held = found.places.map((place) => inBand(condition, spread(place.value, context.read, context.book, place.methodU)));
+  const held = found.places.map((place) =>
+    inBand(condition, spread(place.value, context.read, context.book, place.methodU)),
+  );
   return held.includes("yes") ? "yes" : held.includes("perhaps") ? "perhaps" : "no";
 }
 
 function bandOfProperty(condition: Condition, subject: Subject, context: EvaluationContext): Holds {
   const found = numberOf(condition.of, subject);
   if ("missing" in found) return found.missing;
-  return "is" in condition ? "no" : inBand(condition, spread((read) => read(found.quantity), context.read, context.book));
+  return "is" in condition
+    ? "no"
+    : inBand(
+        condition,
+        spread((read) => read(found.quantity), context.read, context.book),
+      );
 }
 
 /** Whether a number lies in a band; `perhaps` where its doubt (95 %) reaches the edge. */

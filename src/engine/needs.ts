@@ -27,12 +27,33 @@ export function needsOf(outcome: Outcome): readonly OpenNeed[] {
   if (outcome.missing.length > 0) {
     return outcome.missing.map((missing) => {
       const path = [...missing.feature.place.path, ...missing.property.split(".")];
-      return { path: pathText(path), asks: missing.asks, unit: missing.dimension ? baseUnit[missing.dimension] : "", rule: card.id, stakes, reason: missing.why, place: { file: missing.feature.place.file, path } };
+      return {
+        path: pathText(path),
+        asks: missing.asks,
+        unit: missing.dimension ? baseUnit[missing.dimension] : "",
+        rule: card.id,
+        stakes,
+        reason: missing.why,
+        place: { file: missing.feature.place.file, path },
+      };
     });
   }
   const about = outcome.subject[card.about.role];
-  const asks = outcome.reason === "no-limit-here" ? `a figure from the local authority: ${card.asks}` : `another way to decide: ${card.asks}`;
-  return [{ path: about ? pathText(about.place.path) : "", asks, unit: baseUnit[outcome.measure.dimension], rule: card.id, stakes, reason: outcome.reason ?? "missing", place: about?.place ?? null }];
+  const asks =
+    outcome.reason === "no-limit-here"
+      ? `a figure from the local authority: ${card.asks}`
+      : `another way to decide: ${card.asks}`;
+  return [
+    {
+      path: about ? pathText(about.place.path) : "",
+      asks,
+      unit: baseUnit[outcome.measure.dimension],
+      rule: card.id,
+      stakes,
+      reason: outcome.reason ?? "missing",
+      place: about?.place ?? null,
+    },
+  ];
 }
 
 /** Gathers needs by path and question; who waits is listed once; worst stakes first, then most waiting, then path. */
@@ -55,5 +76,10 @@ export function gatherNeeds(open: readonly OpenNeed[], locate: (place: Place) =>
       reason: need.reason,
       at: need.place ? placeInFile(need.place, locate) : null,
     }))
-    .sort((a, b) => stakesOrder.indexOf(a.stakes) - stakesOrder.indexOf(b.stakes) || b.waits.length - a.waits.length || (a.path < b.path ? -1 : a.path > b.path ? 1 : a.asks < b.asks ? -1 : 1));
+    .sort(
+      (a, b) =>
+        stakesOrder.indexOf(a.stakes) - stakesOrder.indexOf(b.stakes) ||
+        b.waits.length - a.waits.length ||
+        (a.path < b.path ? -1 : a.path > b.path ? 1 : a.asks < b.asks ? -1 : 1),
+    );
 }

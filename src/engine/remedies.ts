@@ -36,11 +36,20 @@ export function solveRemedies(outcome: Outcome, around: RemedyContext): readonly
 }
 
 function solveRemedy(remedy: Remedy, outcome: Outcome, around: RemedyContext): RemedyFound | null {
-  if ("words" in remedy) return { words: fill(remedy.words, outcome.subject), short: null, sure: null, unit: "", would_then_fail: [] };
+  if ("words" in remedy)
+    return { words: fill(remedy.words, outcome.subject), short: null, sure: null, unit: "", would_then_fail: [] };
   if ("change" in remedy) return changeNumber(remedy.change, outcome, around);
   if ("move" in remedy) return moveFeature(remedy.move, remedy.awayFrom, outcome, around);
   const feature = outcome.subject[remedy.remove];
-  return feature && !feature.existing ? { words: `Leave ${featureWords(feature)} out of the plan.`, short: null, sure: null, unit: "", would_then_fail: [] } : null;
+  return feature && !feature.existing
+    ? {
+        words: `Leave ${featureWords(feature)} out of the plan.`,
+        short: null,
+        sure: null,
+        unit: "",
+        would_then_fail: [],
+      }
+    : null;
 }
 
 function fill(text: string, subject: Subject): string {
@@ -51,7 +60,12 @@ function fill(text: string, subject: Subject): string {
  * Least amount at which the outcome's margin reaches `target`, by bisection on the amount; null where none up to
  * the farthest does. The doubt is taken as it is now: the caller looks again at the amount that is printed.
  */
-function leastAmount(outcome: Outcome, around: RemedyContext, readAt: (amount: number) => Read, { target, most }: { readonly target: number; readonly most: number }): number | null {
+function leastAmount(
+  outcome: Outcome,
+  around: RemedyContext,
+  readAt: (amount: number) => Read,
+  { target, most }: { readonly target: number; readonly most: number },
+): number | null {
   const holds = (amount: number): boolean => {
     const read = readAt(amount);
     const { context } = around;
@@ -74,7 +88,14 @@ function leastAmount(outcome: Outcome, around: RemedyContext, readAt: (amount: n
 function isSettled(outcome: Outcome, around: RemedyContext, read: Read): boolean {
   const { context } = around;
   const again = evaluate(outcome.card, outcome.subject, { ...context, read, scene: { ...context.scene, read } });
-  return again.filter((other) => other.limit?.id === outcome.limit?.id).every((other) => other.verdict === "met" || other.verdict === "does-not-bear" || (outcome.grade === "must" && other.grade === "should"));
+  return again
+    .filter((other) => other.limit?.id === outcome.limit?.id)
+    .every(
+      (other) =>
+        other.verdict === "met" ||
+        other.verdict === "does-not-bear" ||
+        (outcome.grade === "must" && other.grade === "should"),
+    );
 }
 
 interface Solved {
@@ -85,7 +106,12 @@ interface Solved {
 }
 
 /** Solves for what is short and what makes it sure; the printed amount is looked at with its own doubt and raised until it holds. */
-function solve(outcome: Outcome, around: RemedyContext, readAt: (amount: number) => Read, { most, rounding }: { readonly most: number; readonly rounding: number }): Solved | null {
+function solve(
+  outcome: Outcome,
+  around: RemedyContext,
+  readAt: (amount: number) => Read,
+  { most, rounding }: { readonly most: number; readonly rounding: number },
+): Solved | null {
   const short = leastAmount(outcome, around, readAt, { target: 0, most });
   if (short === null || !outcome.judged) return null;
   const enough = multiplier(outcome.grade === "should" ? "nuisance" : outcome.card.stakes) * outcome.judged.margin.u;
@@ -93,7 +119,8 @@ function solve(outcome: Outcome, around: RemedyContext, readAt: (amount: number)
   if (sure === null) return null;
   for (let turn = 0; turn < mostTurns; turn++) {
     const printed = roundUp(sure + turn * Math.max(rounding, sure * turnShare), rounding);
-    if (printed <= most && isSettled(outcome, around, readAt(printed))) return { short, sure: turn === 0 ? sure : printed, printed };
+    if (printed <= most && isSettled(outcome, around, readAt(printed)))
+      return { short, sure: turn === 0 ? sure : printed, printed };
   }
   return null;
 }
@@ -107,13 +134,23 @@ function changeNumber(dotted: string, outcome: Outcome, around: RemedyContext): 
   const now = around.context.read(property);
   const rounding = property.dimension === "length" ? step : fine;
   for (const sign of [1, -1]) {
-    const most = sign > 0 ? Math.max(3 * Math.abs(now), property.dimension === "length" ? 2 : 0) : Math.abs(now) * nearlyAll;
-    const readAt = (amount: number): Read => (quantity) => around.context.read(quantity) + (quantity.id === property.id ? sign * amount : 0);
+    const most =
+      sign > 0 ? Math.max(3 * Math.abs(now), property.dimension === "length" ? 2 : 0) : Math.abs(now) * nearlyAll;
+    const readAt =
+      (amount: number): Read =>
+      (quantity) =>
+        around.context.read(quantity) + (quantity.id === property.id ? sign * amount : 0);
     const solved = solve(outcome, around, readAt, { most, rounding });
     if (!solved) continue;
     const wouldFail = around.wouldFail(readAt(solved.printed), feature);
     const text = `Make the ${propertyWords(rest.join("."))} of ${featureWords(feature)} ${words(now + sign * solved.printed, property.dimension)} (now ${words(now, property.dimension)})${amounts(solved, property.dimension)}.`;
-    return { words: text + spoiled(wouldFail), short: solved.short, sure: solved.sure, unit: baseUnit[property.dimension], would_then_fail: wouldFail };
+    return {
+      words: text + spoiled(wouldFail),
+      short: solved.short,
+      sure: solved.sure,
+      unit: baseUnit[property.dimension],
+      would_then_fail: wouldFail,
+    };
   }
   return null;
 }
@@ -135,19 +172,35 @@ function spoiled(rules: readonly string[]): string {
 function moveFeature(role: string, fromRole: string, outcome: Outcome, around: RemedyContext): RemedyFound | null {
   const feature = outcome.subject[role];
   const other = outcome.subject[fromRole];
-  if (!feature || !other || feature.existing || !outcome.judged || spotsOf(feature.shape).some((spot) => spot.name !== undefined)) return null;
+  if (
+    !feature ||
+    !other ||
+    feature.existing ||
+    !outcome.judged ||
+    spotsOf(feature.shape).some((spot) => spot.name !== undefined)
+  )
+    return null;
   const direction = directionApart(outcome, feature, other, around.context.read);
   if (!direction) return null;
   const own = spotsOf(feature.shape);
   const east = new Set(own.map((spot) => spot.east.id));
   const north = new Set(own.map((spot) => spot.north.id));
-  const readAt = (amount: number): Read => (quantity) =>
-    around.context.read(quantity) + (east.has(quantity.id) ? amount * direction[0] : north.has(quantity.id) ? amount * direction[1] : 0);
+  const readAt =
+    (amount: number): Read =>
+    (quantity) =>
+      around.context.read(quantity) +
+      (east.has(quantity.id) ? amount * direction[0] : north.has(quantity.id) ? amount * direction[1] : 0);
   const solved = solve(outcome, around, readAt, { most: farthest, rounding: step });
   if (!solved) return null;
   const wouldFail = around.wouldFail(readAt(solved.printed), feature);
   const text = `Move ${featureWords(feature)} ${words(solved.printed, "length")} ${compass(direction)}, away from ${featureWords(other)}${amounts(solved, "length")}.`;
-  return { words: text + spoiled(wouldFail), short: solved.short, sure: solved.sure, unit: "m", would_then_fail: wouldFail };
+  return {
+    words: text + spoiled(wouldFail),
+    short: solved.short,
+    sure: solved.sure,
+    unit: "m",
+    would_then_fail: wouldFail,
+  };
 }
 
 function spotsOf(shape: Shape | null) {
@@ -159,7 +212,9 @@ function spotsOf(shape: Shape | null) {
 
 /** From the other thing towards the feature, along the witness of the worst place, else between their middles. */
 function directionApart(outcome: Outcome, feature: Feature, other: Feature, read: Read): Point | null {
-  const witness = outcome.judged?.place.witness(read).find((mark) => mark.part === "found" && mark.form === "line" && mark.points.length >= 2);
+  const witness = outcome.judged?.place
+    .witness(read)
+    .find((mark) => mark.part === "found" && mark.form === "line" && mark.points.length >= 2);
   const a = middle(feature, read);
   const b = middle(other, read);
   if (!a || !b) return null;
@@ -174,11 +229,24 @@ function directionApart(outcome: Outcome, feature: Feature, other: Feature, read
 function middle(feature: Feature, read: Read): Point | null {
   const spots = spotsOf(feature.shape);
   if (spots.length === 0) return null;
-  const mean = (pick: (index: number) => number) => spots.reduce((sum, _, index) => sum + pick(index), 0) / spots.length;
-  return [mean((index) => read((spots[index] as { east: Quantity }).east)), mean((index) => read((spots[index] as { north: Quantity }).north))];
+  const mean = (pick: (index: number) => number) =>
+    spots.reduce((sum, _, index) => sum + pick(index), 0) / spots.length;
+  return [
+    mean((index) => read((spots[index] as { east: Quantity }).east)),
+    mean((index) => read((spots[index] as { north: Quantity }).north)),
+  ];
 }
 
-const compassWords = ["north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west"] as const;
+const compassWords = [
+  "north",
+  "north-east",
+  "east",
+  "south-east",
+  "south",
+  "south-west",
+  "west",
+  "north-west",
+] as const;
 
 /** Nearest of eight directions of the plan's own north. */
 function compass(direction: Point): string {

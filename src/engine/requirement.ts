@@ -18,7 +18,10 @@ export type LiveRequirement =
   | { readonly sense: "at_least" | "at_most"; readonly bound: LiveBound }
   | { readonly sense: "between"; readonly low: LiveBound; readonly high: LiveBound };
 
-export type Settled = { readonly live: LiveRequirement } | { readonly missing: readonly Missing[] } | { readonly noRow: string };
+export type Settled =
+  | { readonly live: LiveRequirement }
+  | { readonly missing: readonly Missing[] }
+  | { readonly noRow: string };
 
 /** What is needed to settle a bound: the subject, the element of `for_each`, the tables. */
 export interface BoundContext {
@@ -48,7 +51,9 @@ function settleBound(bound: Bound, context: BoundContext): SettledBound {
     case "table":
       return fromTable(bound, context);
     case "times":
-      return fromProperty(bound.of, context, (number) => Math.max(bound.downTo ?? -Infinity, Math.min(bound.upTo ?? Infinity, bound.times * number)));
+      return fromProperty(bound.of, context, (number) =>
+        Math.max(bound.downTo ?? -Infinity, Math.min(bound.upTo ?? Infinity, bound.times * number)),
+      );
     case "over":
       return fromProperty(bound.over, context, (number) => bound.times / number);
     case "plan":
@@ -70,14 +75,26 @@ function fromProperty(dotted: string, { subject }: BoundContext, form: (number: 
 }
 
 /** A number of a role by `role.property`. */
-export function numberOf(dotted: string, subject: Subject): { readonly quantity: Quantity } | { readonly missing: readonly Missing[] } {
+export function numberOf(
+  dotted: string,
+  subject: Subject,
+): { readonly quantity: Quantity } | { readonly missing: readonly Missing[] } {
   const [role = "", ...rest] = dotted.split(".");
   const feature = subject[role];
   const property = rest.join(".");
   if (!feature) return { missing: [] };
   const found = propertyOf(feature, property);
   if (isQuantity(found)) return { quantity: found };
-  return { missing: [{ feature, property, asks: `the ${propertyWords(property)} of ${feature.kind} "${feature.name}"`, why: "missing" }] };
+  return {
+    missing: [
+      {
+        feature,
+        property,
+        asks: `the ${propertyWords(property)} of ${feature.kind} "${feature.name}"`,
+        why: "missing",
+      },
+    ],
+  };
 }
 
 /** `damp_course` -> `damp course`, `retains.height` -> `height retained`. */
@@ -87,10 +104,17 @@ export function propertyWords(property: string): string {
 }
 
 /** Margins inside a requirement, as functions of the same read as the reading. */
-export function margins(requirement: LiveRequirement, value: (read: Read) => number): { readonly inside: (read: Read) => number; readonly other?: (read: Read) => number; readonly u: number } {
+export function margins(
+  requirement: LiveRequirement,
+  value: (read: Read) => number,
+): { readonly inside: (read: Read) => number; readonly other?: (read: Read) => number; readonly u: number } {
   if (requirement.sense === "between") {
     const { low, high } = requirement;
-    return { inside: (read) => value(read) - low.value(read), other: (read) => high.value(read) - value(read), u: Math.max(low.u, high.u) };
+    return {
+      inside: (read) => value(read) - low.value(read),
+      other: (read) => high.value(read) - value(read),
+      u: Math.max(low.u, high.u),
+    };
   }
   const { bound } = requirement;
   if (requirement.sense === "at_least") return { inside: (read) => value(read) - bound.value(read), u: bound.u };

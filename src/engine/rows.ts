@@ -33,7 +33,12 @@ export function chainOf(place: string, parents: ReadonlyMap<string, string>): re
 }
 
 /** Rows for a subject. The nearest place with an applying row wins along each chain; specific chains go before fall-backs. */
-export function rowsFor(card: Card, subject: Subject, chains: readonly (readonly string[])[], test: TestCondition): Rows {
+export function rowsFor(
+  card: Card,
+  subject: Subject,
+  chains: readonly (readonly string[])[],
+  test: TestCondition,
+): Rows {
   const reachable = card.limits.filter((limit) => chains.some((chain) => chain.includes(limit.where)));
   if (reachable.length === 0) return { is: "no-limit-here" };
   const missing: Missing[] = [];
@@ -42,7 +47,9 @@ export function rowsFor(card: Card, subject: Subject, chains: readonly (readonly
   const specific = won.flat().filter((limit) => limit.where !== "anywhere");
   const chosen = [...new Set(specific.length > 0 ? specific : won.flat())];
   const elsewhere = card.limits.some((limit) => limit.where !== "anywhere");
-  const rows = chosen.flatMap((limit) => elements(limit, subject).map((element) => ({ limit, element, fellBack: limit.where === "anywhere" && elsewhere })));
+  const rows = chosen.flatMap((limit) =>
+    elements(limit, subject).map((element) => ({ limit, element, fellBack: limit.where === "anywhere" && elsewhere })),
+  );
   if (rows.length === 0 && missing.length === 0) return { is: "out-of-scope" };
   return { is: "rows", rows, missing };
 }
@@ -77,18 +84,42 @@ function elements(limit: Limit, subject: Subject): readonly (string | null)[] {
 }
 
 /** Tests a condition on a plain property; numbers are handed to `inBand`. */
-export function testProperty(condition: Condition, subject: Subject, inBand: (condition: Condition, subject: Subject) => Holds): Holds {
+export function testProperty(
+  condition: Condition,
+  subject: Subject,
+  inBand: (condition: Condition, subject: Subject) => Holds,
+): Holds {
   const [role = "", ...rest] = condition.of.split(".");
   const feature = subject[role];
   if (!feature) return "no";
   const property = rest.join(".");
-  const value = property === "kind" ? feature.kind : property === "existing" ? feature.existing : propertyOf(feature, property);
+  const value =
+    property === "kind" ? feature.kind : property === "existing" ? feature.existing : propertyOf(feature, property);
   if (!("is" in condition)) {
     if (isQuantity(value)) return inBand(condition, subject);
-    return [{ feature, property, asks: `the ${propertyWords(property)} of ${feature.kind} "${feature.name}"`, why: "missing" }];
+    return [
+      {
+        feature,
+        property,
+        asks: `the ${propertyWords(property)} of ${feature.kind} "${feature.name}"`,
+        why: "missing",
+      },
+    ];
   }
   const wanted = Array.isArray(condition.is) ? condition.is : [condition.is];
-  if (value === undefined) return wanted.includes(false) ? "yes" : typeof wanted[0] === "boolean" ? "no" : [{ feature, property, asks: `the ${propertyWords(property)} of ${feature.kind} "${feature.name}"`, why: "missing" }];
+  if (value === undefined)
+    return wanted.includes(false)
+      ? "yes"
+      : typeof wanted[0] === "boolean"
+        ? "no"
+        : [
+            {
+              feature,
+              property,
+              asks: `the ${propertyWords(property)} of ${feature.kind} "${feature.name}"`,
+              why: "missing",
+            },
+          ];
   if (Array.isArray(value)) return value.some((word) => wanted.includes(word as string)) ? "yes" : "no";
-  return wanted.includes(value as string | boolean) ? "yes" : "no";
+  return wanted.includes(value) ? "yes" : "no";
 }

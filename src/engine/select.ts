@@ -16,8 +16,16 @@ export type Extent = readonly [number, number, number, number];
 /** Extent of a shape at the plan's own values. */
 export function extentOf(shape: Shape | null, read: Read): Extent | null {
   if (!shape) return null;
-  const half = shape.form === "circle" ? read(shape.across) / 2 : shape.form === "line" && shape.width ? read(shape.width) / 2 : 0;
-  const spots = shape.form === "point" ? [shape.at] : shape.form === "circle" ? [shape.centre] : shape.form === "line" ? shape.line : shape.outline;
+  const half =
+    shape.form === "circle" ? read(shape.across) / 2 : shape.form === "line" && shape.width ? read(shape.width) / 2 : 0;
+  const spots =
+    shape.form === "point"
+      ? [shape.at]
+      : shape.form === "circle"
+        ? [shape.centre]
+        : shape.form === "line"
+          ? shape.line
+          : shape.outline;
   const axis = (quantities: readonly Quantity[]) => quantities.map(read);
   const east = axis(spots.map((spot) => spot.east));
   const north = axis(spots.map((spot) => spot.north));
@@ -37,7 +45,11 @@ export function choose(role: RoleChoice, standing: readonly Feature[]): readonly
 }
 
 /** All subjects of a card at a stage: single features, or pairs within reach, unordered where both sides select the same kind. */
-export function subjectsOf(card: Card, standing: readonly Feature[], extent: (feature: Feature) => Extent | null): readonly Subject[] {
+export function subjectsOf(
+  card: Card,
+  standing: readonly Feature[],
+  extent: (feature: Feature) => Extent | null,
+): readonly Subject[] {
   const abouts = choose(card.about, standing);
   const { against, within } = card;
   if (!against) return abouts.map((feature) => ({ [card.about.role]: feature }));
@@ -49,7 +61,8 @@ export function subjectsOf(card: Card, standing: readonly Feature[], extent: (fe
     for (const other of others) {
       if (other === about || other.partOf === about || about.partOf === other) continue;
       if (both.has(about) && both.has(other) && (order.get(about) ?? 0) > (order.get(other) ?? 0)) continue;
-      if (withinReach(extent(about), extent(other), within)) subjects.push({ [card.about.role]: about, [against.role]: other });
+      if (withinReach(extent(about), extent(other), within))
+        subjects.push({ [card.about.role]: about, [against.role]: other });
     }
   }
   return subjects;

@@ -63,13 +63,15 @@ function judgedSentence(outcome: Outcome, judged: JudgedPlace, name: string, rea
   const forWhom = element ? ` for ${element}` : "";
   const wish = `${wantedWords(judged.requirement, wanted)} is ${outcome.grade === "should" ? "advised" : "wanted"}${forWhom}`;
   if (judged.verdict === "not-met") return `${capital(name)} ${card.fault}: ${phrase}${where}; ${wish}.`;
-  if (judged.verdict === "undecided") return `${capital(name)}: ${cannotSay(judged)} whether it ${card.fault}; ${phrase}${where}; ${wish}.`;
+  if (judged.verdict === "undecided")
+    return `${capital(name)}: ${cannotSay(judged)} whether it ${card.fault}; ${phrase}${where}; ${wish}.`;
   return `${capital(name)}: ${phrase}${where}; ${wish}.`;
 }
 
 /** A question that the plan answers with yes or no has no number to print. */
 function yesOrNo({ card, grade }: Outcome, judged: JudgedPlace, name: string): string {
-  if (judged.verdict === "not-met") return `${capital(name)} ${card.fault}${grade === "should" ? ", which is not advised" : ""}.`;
+  if (judged.verdict === "not-met")
+    return `${capital(name)} ${card.fault}${grade === "should" ? ", which is not advised" : ""}.`;
   return `${capital(name)}: ${card.asks.charAt(0).toLowerCase()}${card.asks.slice(1).replace(/\?$/, "")}: the plan says yes.`;
 }
 
@@ -77,7 +79,9 @@ function yesOrNo({ card, grade }: Outcome, judged: JudgedPlace, name: string): s
 const mostlyOurs = 0.7;
 
 function cannotSay(judged: JudgedPlace): string {
-  return judged.inside.methodU > mostlyOurs * judged.inside.u ? "our own search cannot tell" : "the measurements cannot say";
+  return judged.inside.methodU > mostlyOurs * judged.inside.u
+    ? "our own search cannot tell"
+    : "the measurements cannot say";
 }
 
 /** Found and wanted, printed with as many figures as tell them apart. */
@@ -85,7 +89,10 @@ function numberTexts(outcome: Outcome, judged: JudgedPlace, read: Read): readonl
   const { measure } = outcome;
   const wording = { u: judged.value.u, shownIn: shownOf(outcome) };
   const wanted = wantedValues(judged.requirement, read);
-  const nearest = wanted.reduce((best, value) => (Math.abs(value - judged.value.value) < Math.abs(best - judged.value.value) ? value : best), wanted[0] ?? 0);
+  const nearest = wanted.reduce(
+    (best, value) => (Math.abs(value - judged.value.value) < Math.abs(best - judged.value.value) ? value : best),
+    wanted[0] ?? 0,
+  );
   const [found, near] = wordsApart(judged.value.value, nearest, measure.dimension, wording);
   return [found, ...wanted.map((value) => (value === nearest ? near : words(value, measure.dimension, wording)))];
 }
@@ -93,8 +100,10 @@ function numberTexts(outcome: Outcome, judged: JudgedPlace, read: Read): readonl
 function notGiven(outcome: Outcome, name: string): string {
   const { card } = outcome;
   const open = `so nobody can say whether it ${card.fault}`;
-  if (outcome.reason === "no-limit-here") return `${capital(name)}: no published figure is known for this place${outcome.because ? ` and ${outcome.because}` : ""}, ${open}. Ask the local authority.`;
-  if (outcome.reason === "gave-up") return `${capital(name)}: our search gave up (${outcome.because ?? "no reason given"}), ${open}.`;
+  if (outcome.reason === "no-limit-here")
+    return `${capital(name)}: no published figure is known for this place${outcome.because ? ` and ${outcome.because}` : ""}, ${open}. Ask the local authority.`;
+  if (outcome.reason === "gave-up")
+    return `${capital(name)}: our search gave up (${outcome.because ?? "no reason given"}), ${open}.`;
   const asks = [...new Set(outcome.missing.map((need) => need.asks))];
   return `${capital(name)}: the plan does not give ${list(asks)}, ${open}.`;
 }
@@ -110,4 +119,3 @@ export function unsaidSentence(card: Card): string {
   const hazard = card.hazard ?? "the hazard";
   return `Nobody has said whether there are ${hazard} here: draw them, or put "${hazard}" under none if they were looked for and are not there.`;
 }
-

@@ -53,7 +53,13 @@ export function spread(value: (read: Read) => number, base: Read, book: NumberBo
   for (const id of moving) addContribution(contributions, id, derivative(value, base, book, id), book);
   const linear = Math.hypot(...contributions.values());
   const checked = checkForKink({ value, base, book, moving, contributions, linear, centre });
-  return { value: centre, u: Math.hypot(checked.u, methodU), contributions: checked.contributions, methodU, kinked: checked.kinked };
+  return {
+    value: centre,
+    u: Math.hypot(checked.u, methodU),
+    contributions: checked.contributions,
+    methodU,
+    kinked: checked.kinked,
+  };
 }
 
 function shifted(base: Read, id: number, by: number): Read {
@@ -67,7 +73,8 @@ function derivative(value: (read: Read) => number, base: Read, book: NumberBook,
 
 function addContribution(contributions: Map<number, number>, id: number, slope: number, book: NumberBook): void {
   if (slope === 0 || !Number.isFinite(slope)) return;
-  for (const [cause, sway] of book.sways[id] ?? []) contributions.set(cause, (contributions.get(cause) ?? 0) + slope * sway);
+  for (const [cause, sway] of book.sways[id] ?? [])
+    contributions.set(cause, (contributions.get(cause) ?? 0) + slope * sway);
 }
 
 interface KinkQuestion {
@@ -80,7 +87,11 @@ interface KinkQuestion {
   readonly centre: number;
 }
 
-function checkForKink(question: KinkQuestion): { u: number; kinked: boolean; contributions: ReadonlyMap<number, number> } {
+function checkForKink(question: KinkQuestion): {
+  u: number;
+  kinked: boolean;
+  contributions: ReadonlyMap<number, number>;
+} {
   const { linear, contributions } = question;
   if (question.moving.length === 0) return { u: 0, kinked: false, contributions };
   if (linear < 1e-12) return largerSides(question);
@@ -91,23 +102,41 @@ function checkForKink(question: KinkQuestion): { u: number; kinked: boolean; con
 }
 
 /** Change of the value along plus and minus V g / u. */
-function alongWorst({ value, base, book, moving, contributions, linear, centre }: KinkQuestion): readonly [number, number] {
+function alongWorst({
+  value,
+  base,
+  book,
+  moving,
+  contributions,
+  linear,
+  centre,
+}: KinkQuestion): readonly [number, number] {
   const move = new Map<number, number>();
   for (const id of moving) {
     let along = 0;
     for (const [cause, sway] of book.sways[id] ?? []) along += (sway * (contributions.get(cause) ?? 0)) / linear;
     move.set(id, along);
   }
-  const moved = (sign: number): Read => (quantity) => base(quantity) + sign * (move.get(quantity.id) ?? 0);
+  const moved =
+    (sign: number): Read =>
+    (quantity) =>
+      base(quantity) + sign * (move.get(quantity.id) ?? 0);
   return [value(moved(1)) - centre, centre - value(moved(-1))];
 }
 
 /** Where the derivative vanishes on both sides (a touch, a tie): the larger one-sided change of each cause. */
-function largerSides({ value, base, book, moving, centre }: KinkQuestion): { u: number; kinked: boolean; contributions: ReadonlyMap<number, number> } {
+function largerSides({ value, base, book, moving, centre }: KinkQuestion): {
+  u: number;
+  kinked: boolean;
+  contributions: ReadonlyMap<number, number>;
+} {
   const causes = new Set(moving.flatMap((id) => [...(book.sways[id] ?? new Map<number, number>()).keys()]));
   const contributions = new Map<number, number>();
   for (const cause of causes) {
-    const moved = (sign: number): Read => (quantity) => base(quantity) + sign * (book.sways[quantity.id]?.get(cause) ?? 0);
+    const moved =
+      (sign: number): Read =>
+      (quantity) =>
+        base(quantity) + sign * (book.sways[quantity.id]?.get(cause) ?? 0);
     const up = value(moved(1)) - centre;
     const down = centre - value(moved(-1));
     const larger = Math.abs(up) > Math.abs(down) ? up : down;

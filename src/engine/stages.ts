@@ -18,7 +18,12 @@ export interface StageView {
 }
 
 /** Views of the stages asked for. `parts` gives the parts of features that are subjects themselves. */
-export function stageViews(plan: Plan, stages: readonly number[], read: Read, parts: (standing: readonly Feature[]) => readonly Feature[]): readonly StageView[] {
+export function stageViews(
+  plan: Plan,
+  stages: readonly number[],
+  read: Read,
+  parts: (standing: readonly Feature[]) => readonly Feature[],
+): readonly StageView[] {
   const identity = new Map<Feature, number>();
   const numberOf = (feature: Feature) => {
     const known = identity.get(feature) ?? identity.size;
@@ -29,7 +34,8 @@ export function stageViews(plan: Plan, stages: readonly number[], read: Read, pa
     const whole = plan.features.filter((feature) => standsAt(feature, stage));
     const standing = [...whole, ...parts(whole)];
     const asked = new Set<string>();
-    const ofKind = (kind: string) => (kind === "*" ? standing : standing.filter((feature) => feature.kind === kind || keyOfKind(feature.kind) === kind));
+    const ofKind = (kind: string) =>
+      kind === "*" ? standing : standing.filter((feature) => feature.kind === kind || keyOfKind(feature.kind) === kind);
     const scene: Scene = {
       stage,
       read,
@@ -48,7 +54,12 @@ interface Remembered {
 }
 
 /** Evaluates a subject once for each distinct content. */
-export function rememberer(): (rule: string, subject: Subject, view: StageView, work: () => readonly Outcome[]) => readonly Outcome[] {
+export function rememberer(): (
+  rule: string,
+  subject: Subject,
+  view: StageView,
+  work: () => readonly Outcome[],
+) => readonly Outcome[] {
   const memory = new Map<string, Map<Feature, Map<Feature | null, Remembered[]>>>();
   return (rule, subject, view, work) => {
     const [first, second] = Object.values(subject);

@@ -29,20 +29,35 @@ export const beyondStructuralRoots: Measure = {
     if (!figure || tree?.shape?.form !== "point") return { is: "does-not-bear" };
     const base = propertyOf(tree, "stem_at_base");
     if (!isQuantity(base)) {
-      return { is: "missing", missing: [{ feature: tree, property: "stem_at_base", asks: `the diameter of the stem of tree "${tree.name}" just above the root flare`, dimension: "length", why: "missing" }] };
+      return {
+        is: "missing",
+        missing: [
+          {
+            feature: tree,
+            property: "stem_at_base",
+            asks: `the diameter of the stem of tree "${tree.name}" just above the root flare`,
+            dimension: "length",
+            why: "missing",
+          },
+        ],
+      };
     }
     const at = liveSpot(tree.shape.at);
     const zone = roundFigure(at, (read) => structuralRadius(read(base)));
-    const places = nearPlaces(figure, zone, reach, scene.read).map(
-      (near): CandidatePlace => ({
-        key: near.key,
-        value: near.distance,
-        witness: (read) => [
-          { part: "wanted", form: "circle", points: [at(read)], radius: structuralRadius(read(base)), label: "structural roots" },
-          { part: "found", form: "line", points: near.ends(read) },
-        ],
-      }),
-    );
+    const places = nearPlaces(figure, zone, reach, scene.read).map((near): CandidatePlace => ({
+      key: near.key,
+      value: near.distance,
+      witness: (read) => [
+        {
+          part: "wanted",
+          form: "circle",
+          points: [at(read)],
+          radius: structuralRadius(read(base)),
+          label: "structural roots",
+        },
+        { part: "found", form: "line", points: near.ends(read) },
+      ],
+    }));
     return places.length > 0 ? { is: "found", places } : { is: "does-not-bear" };
   },
 };

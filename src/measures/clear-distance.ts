@@ -22,13 +22,11 @@ export const clearDistance: Measure = {
     const thing = subject["thing"] && groundFigure(subject["thing"]);
     const other = subject["other"] && groundFigure(subject["other"]);
     if (!thing || !other) return { is: "does-not-bear" };
-    const places = nearPlaces(thing, other, reach, scene.read).map(
-      (near): CandidatePlace => ({
-        key: near.key,
-        value: near.distance,
-        witness: (read) => [{ part: "found", form: "line", points: near.ends(read) }],
-      }),
-    );
+    const places = nearPlaces(thing, other, reach, scene.read).map((near): CandidatePlace => ({
+      key: near.key,
+      value: near.distance,
+      witness: (read) => [{ part: "found", form: "line", points: near.ends(read) }],
+    }));
     return places.length > 0 ? { is: "found", places } : { is: "does-not-bear" };
   },
 };

@@ -18,7 +18,16 @@ import { type NearPlace, nearPlaces } from "../site/near-places.ts";
 const open = 12;
 
 /** Kinds that stand up and hem a way in. */
-const hemmingKinds: ReadonlySet<string> = new Set(["wall", "building", "fence", "tree", "hedge", "heap", "tank", "obstacle"]);
+const hemmingKinds: ReadonlySet<string> = new Set([
+  "wall",
+  "building",
+  "fence",
+  "tree",
+  "hedge",
+  "heap",
+  "tank",
+  "obstacle",
+]);
 
 export const clearWidth: Measure = {
   name: "clear-width",
@@ -33,7 +42,9 @@ export const clearWidth: Measure = {
     if (!way || way.shape?.form !== "line" || !middle) return { is: "does-not-bear" };
     const line = figureAt(middle, scene.read).chains[0]?.points ?? [];
     const beside = hemming(way, middle, scene);
-    const places = beside.flatMap((one, index) => beside.slice(index + 1).flatMap((other) => across(one, other, line, scene.read)));
+    const places = beside.flatMap((one, index) =>
+      beside.slice(index + 1).flatMap((other) => across(one, other, line, scene.read)),
+    );
     return places.length > 0 ? { is: "found", places } : { is: "does-not-bear" };
   },
 };

@@ -12,7 +12,11 @@ export const difference: Measure = {
   name: "difference",
   dimension: "length",
   roles: { thing: "anything that has both" },
-  parameters: { upper: { words: [], default: "" }, lower: { words: [], default: "" }, shown: { words: ["m", "mm"], default: "m" } },
+  parameters: {
+    upper: { words: [], default: "" },
+    lower: { words: [], default: "" },
+    shown: { words: ["m", "mm"], default: "m" },
+  },
   phrase: "its {upper} is {found} above its {lower}",
   shortName: "difference of level",
   find: (subject, _scene, parameters) => {
@@ -20,9 +24,23 @@ export const difference: Measure = {
     if (!thing) return { is: "does-not-bear" };
     const names = [String(parameters["upper"]), String(parameters["lower"])];
     const [upper, lower] = names.map((name) => propertyOf(thing, name));
-    if (isQuantity(upper) && isQuantity(lower)) return { is: "found", places: [{ key: names.join("-"), value: (read) => read(upper) - read(lower), witness: () => [] }] };
+    if (isQuantity(upper) && isQuantity(lower))
+      return {
+        is: "found",
+        places: [{ key: names.join("-"), value: (read) => read(upper) - read(lower), witness: () => [] }],
+      };
     const missing = names.flatMap((property): readonly Missing[] =>
-      isQuantity(propertyOf(thing, property)) ? [] : [{ feature: thing, property, asks: `the ${propertyInWords(property)} of ${featureWords(thing)}`, dimension: "length", why: "missing" }],
+      isQuantity(propertyOf(thing, property))
+        ? []
+        : [
+            {
+              feature: thing,
+              property,
+              asks: `the ${propertyInWords(property)} of ${featureWords(thing)}`,
+              dimension: "length",
+              why: "missing",
+            },
+          ],
     );
     return { is: "missing", missing };
   },

@@ -25,20 +25,29 @@ export const distanceFromCrown: Measure = {
     const radius = propertyOf(tree, "crown.radius");
     if (!figure) return { is: "does-not-bear" };
     if (!isQuantity(radius)) {
-      return { is: "missing", missing: [{ feature: tree, property: "crown.radius", asks: `the radius of the crown of tree "${tree.name}"`, dimension: "length", why: "missing" }] };
+      return {
+        is: "missing",
+        missing: [
+          {
+            feature: tree,
+            property: "crown.radius",
+            asks: `the radius of the crown of tree "${tree.name}"`,
+            dimension: "length",
+            why: "missing",
+          },
+        ],
+      };
     }
     const at = liveSpot(tree.shape.at);
     const crown = roundFigure(at, (read) => read(radius));
-    const places = nearPlaces(figure, crown, reach, scene.read).map(
-      (near): CandidatePlace => ({
-        key: near.key,
-        value: near.distance,
-        witness: (read) => [
-          { part: "thing", form: "circle", points: [at(read)], radius: read(radius), label: "crown" },
-          { part: "found", form: "line", points: near.ends(read) },
-        ],
-      }),
-    );
+    const places = nearPlaces(figure, crown, reach, scene.read).map((near): CandidatePlace => ({
+      key: near.key,
+      value: near.distance,
+      witness: (read) => [
+        { part: "thing", form: "circle", points: [at(read)], radius: read(radius), label: "crown" },
+        { part: "found", form: "line", points: near.ends(read) },
+      ],
+    }));
     return places.length > 0 ? { is: "found", places } : { is: "does-not-bear" };
   },
 };

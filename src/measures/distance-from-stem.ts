@@ -24,13 +24,11 @@ export const distanceFromStem: Measure = {
     const figure = groundFigure(works);
     if (!figure) return { is: "does-not-bear" };
     const stem = roundFigure(liveSpot(tree.shape.at), () => 0);
-    const places = nearPlaces(figure, stem, reach, scene.read).map(
-      (near): CandidatePlace => ({
-        key: near.key,
-        value: near.distance,
-        witness: (read) => [{ part: "found", form: "line", points: near.ends(read) }],
-      }),
-    );
+    const places = nearPlaces(figure, stem, reach, scene.read).map((near): CandidatePlace => ({
+      key: near.key,
+      value: near.distance,
+      witness: (read) => [{ part: "found", form: "line", points: near.ends(read) }],
+    }));
     return places.length > 0 ? { is: "found", places } : { is: "does-not-bear" };
   },
 };

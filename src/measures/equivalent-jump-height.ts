@@ -35,10 +35,26 @@ export const equivalentJumpHeight: Measure = {
     if (!fence || !line || !stand) return { is: "does-not-bear" };
     const top = propertyOf(fence, "height");
     const missing = "missing" in stand ? [...stand.missing] : [];
-    if (!isQuantity(top)) missing.push({ feature: fence, property: "height", asks: `the height of ${featureWords(fence)}`, dimension: "length", why: "missing" });
+    if (!isQuantity(top))
+      missing.push({
+        feature: fence,
+        property: "height",
+        asks: `the height of ${featureWords(fence)}`,
+        dimension: "length",
+        why: "missing",
+      });
     const side = wantedSide(subject, scene, String(parameters["from"]));
-    if (side === "unknown") missing.push({ feature: fence, property: "keep_in_side", asks: `on which side of ${featureWords(fence)} the stock is`, why: "missing" });
-    const near = "missing" in stand ? [] : nearPlaces(line, stand.edge, reach, scene.read).filter((place) => onSide(place, subject, scene.read, side));
+    if (side === "unknown")
+      missing.push({
+        feature: fence,
+        property: "keep_in_side",
+        asks: `on which side of ${featureWords(fence)} the stock is`,
+        why: "missing",
+      });
+    const near =
+      "missing" in stand
+        ? []
+        : nearPlaces(line, stand.edge, reach, scene.read).filter((place) => onSide(place, subject, scene.read, side));
     if (!("missing" in stand) && near.length === 0) return { is: "does-not-bear" };
     if (missing.length > 0 || "missing" in stand || !isQuantity(top)) return { is: "missing", missing };
     return { is: "found", places: near.map((place) => candidate(place, stand, (read) => read(top))) };

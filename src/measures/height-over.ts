@@ -11,11 +11,17 @@ import type { Feature } from "../model/plan.ts";
 import { nearPlaces } from "../site/near-places.ts";
 
 /** Property that tells how high the lowest part of each kind is. */
-const underside: Readonly<Record<string, string>> = { tree: "clearance_under", service: "overhead.height", gate: "height_under", hedge: "clearance_under" };
+const underside: Readonly<Record<string, string>> = {
+  tree: "clearance_under",
+  service: "overhead.height",
+  gate: "height_under",
+  hedge: "clearance_under",
+};
 
 function spreadOf(feature: Feature): LiveFigure | null {
   const radius = propertyOf(feature, "crown.radius");
-  if (feature.kind === "tree" && feature.shape?.form === "point" && isQuantity(radius)) return roundFigure(liveSpot(feature.shape.at), (read) => read(radius));
+  if (feature.kind === "tree" && feature.shape?.form === "point" && isQuantity(radius))
+    return roundFigure(liveSpot(feature.shape.at), (read) => read(radius));
   return groundFigure(feature);
 }
 
@@ -36,8 +42,31 @@ export const heightOver: Measure = {
     const near = nearPlaces(figure, spread, Number(parameters["aside"]), scene.read);
     if (near.length === 0) return { is: "does-not-bear" };
     const height = propertyOf(above, property);
-    if (!isQuantity(height)) return { is: "missing", missing: [{ feature: above, property, asks: `how high the lowest part of ${featureWords(above)} is above the ground`, dimension: "length", why: "missing" }] };
-    const [nearest] = [...near].sort((a, b) => a.distance(scene.read) - b.distance(scene.read) || (a.key < b.key ? -1 : 1));
-    return { is: "found", places: [{ key: "lowest", value: (read) => read(height), witness: (read) => (nearest ? [{ part: "found", form: "point", points: [nearest.ends(read)[1]] }] : []) }] };
+    if (!isQuantity(height))
+      return {
+        is: "missing",
+        missing: [
+          {
+            feature: above,
+            property,
+            asks: `how high the lowest part of ${featureWords(above)} is above the ground`,
+            dimension: "length",
+            why: "missing",
+          },
+        ],
+      };
+    const [nearest] = [...near].sort(
+      (a, b) => a.distance(scene.read) - b.distance(scene.read) || (a.key < b.key ? -1 : 1),
+    );
+    return {
+      is: "found",
+      places: [
+        {
+          key: "lowest",
+          value: (read) => read(height),
+          witness: (read) => (nearest ? [{ part: "found", form: "point", points: [nearest.ends(read)[1]] }] : []),
+        },
+      ],
+    };
   },
 };

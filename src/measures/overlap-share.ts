@@ -31,10 +31,18 @@ export const overlapShare: Measure = {
       const own = areaAt(thing, read);
       return own ? totalArea(shared(read)) / polygonArea(own) : 0;
     };
-    if (!areaAt(thing, scene.read) || !areaAt(other, scene.read) || value(scene.read) === 0) return { is: "does-not-bear" };
+    if (!areaAt(thing, scene.read) || !areaAt(other, scene.read) || value(scene.read) === 0)
+      return { is: "does-not-bear" };
     return {
       is: "found",
-      places: [{ key: "shared", value, witness: (read) => shared(read).map((polygon) => ({ part: "found", form: "outline", points: polygon.outline })) }],
+      places: [
+        {
+          key: "shared",
+          value,
+          witness: (read) =>
+            shared(read).map((polygon) => ({ part: "found", form: "outline", points: polygon.outline })),
+        },
+      ],
     };
   },
 };

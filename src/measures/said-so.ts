@@ -13,8 +13,9 @@ function answer(property: Property | undefined, word: string): 1 | 0 | null {
   if (property === undefined) return null;
   if (word === "") return property === false || property === "no" || property === "none" ? 0 : 1;
   const words = word.split(" or ");
-  if (Array.isArray(property)) return property.some((entry) => words.includes(String(entry))) ? 1 : 0;
-  return words.includes(String(property)) ? 1 : 0;
+  if (Array.isArray(property))
+    return property.some((entry) => typeof entry === "string" && words.includes(entry)) ? 1 : 0;
+  return (typeof property === "string" || typeof property === "boolean") && words.includes(String(property)) ? 1 : 0;
 }
 
 export const saidSo: Measure = {
@@ -31,6 +32,11 @@ export const saidSo: Measure = {
     if (!thing) return { is: "does-not-bear" };
     const said = answer(propertyOf(thing, property), String(parameters["word"]));
     if (said !== null) return { is: "found", places: [{ key: property, value: () => said, witness: () => [] }] };
-    return { is: "missing", missing: [{ feature: thing, property, asks: `the ${propertyInWords(property)} of ${featureWords(thing)}`, why: "unsaid" }] };
+    return {
+      is: "missing",
+      missing: [
+        { feature: thing, property, asks: `the ${propertyInWords(property)} of ${featureWords(thing)}`, why: "unsaid" },
+      ],
+    };
   },
 };

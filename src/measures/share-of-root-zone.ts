@@ -28,15 +28,38 @@ export const shareOfRootZone: Measure = {
     if (!figure || tree?.shape?.form !== "point") return { is: "does-not-bear" };
     const stem = propertyOf(tree, "stem");
     if (!isQuantity(stem)) {
-      return { is: "missing", missing: [{ feature: tree, property: "girth", asks: `the girth of tree "${tree.name}"`, dimension: "length", why: "missing" }] };
+      return {
+        is: "missing",
+        missing: [
+          {
+            feature: tree,
+            property: "girth",
+            asks: `the girth of tree "${tree.name}"`,
+            dimension: "length",
+            why: "missing",
+          },
+        ],
+      };
     }
     const at = liveSpot(tree.shape.at);
-    const radius = (read: Read) => Math.min(Number(parameters["most"]), Math.max(Number(parameters["least"]), Number(parameters["times"]) * read(stem)));
+    const radius = (read: Read) =>
+      Math.min(
+        Number(parameters["most"]),
+        Math.max(Number(parameters["least"]), Number(parameters["times"]) * read(stem)),
+      );
     const value = (read: Read) => shareTaken(figure, at(read), radius(read), read);
     if (value(scene.read) === 0) return { is: "does-not-bear" };
     return {
       is: "found",
-      places: [{ key: "zone", value, witness: (read) => [{ part: "wanted", form: "circle", points: [at(read)], radius: radius(read), label: "root zone" }] }],
+      places: [
+        {
+          key: "zone",
+          value,
+          witness: (read) => [
+            { part: "wanted", form: "circle", points: [at(read)], radius: radius(read), label: "root zone" },
+          ],
+        },
+      ],
     };
   },
 };

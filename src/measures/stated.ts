@@ -13,24 +13,50 @@ export function propertyInWords(property: string): string {
   return property.split(".").reverse().join(" of ").replaceAll("_", " ");
 }
 
-const dimensions: readonly Dimension[] = ["length", "slope", "share", "count", "mass", "time", "pressure", "area", "volume", "speed", "angle", "infiltration"];
+const dimensions: readonly Dimension[] = [
+  "length",
+  "slope",
+  "share",
+  "count",
+  "mass",
+  "time",
+  "pressure",
+  "area",
+  "volume",
+  "speed",
+  "angle",
+  "infiltration",
+];
 
 /** One measure a dimension: `stated-length`, `stated-slope` ... Parameter `property` is the dotted name. */
-export const statedMeasures: readonly Measure[] = dimensions.map(
-  (dimension): Measure => ({
-    name: `stated-${dimension}`,
-    dimension,
-    roles: { thing: "anything that has the property" },
-    parameters: { property: { words: [], default: "" }, shown: { words: ["m", "mm", "%", "1 in", "deg", "days", "h", "t", ""], default: "" } },
-    phrase: "its {property} is {found}",
-    shortName: "what the plan says",
-    find: (subject, _scene, parameters) => {
-      const thing = subject["thing"];
-      const property = String(parameters["property"]);
-      if (!thing) return { is: "does-not-bear" };
-      const number = propertyOf(thing, property);
-      if (isQuantity(number)) return { is: "found", places: [{ key: property, value: (read) => read(number), witness: () => [] }] };
-      return { is: "missing", missing: [{ feature: thing, property, asks: `the ${propertyInWords(property)} of ${featureWords(thing)}`, dimension, why: "missing" }] };
-    },
-  }),
-);
+export const statedMeasures: readonly Measure[] = dimensions.map((dimension): Measure => ({
+  name: `stated-${dimension}`,
+  dimension,
+  roles: { thing: "anything that has the property" },
+  parameters: {
+    property: { words: [], default: "" },
+    shown: { words: ["m", "mm", "%", "1 in", "deg", "days", "h", "t", ""], default: "" },
+  },
+  phrase: "its {property} is {found}",
+  shortName: "what the plan says",
+  find: (subject, _scene, parameters) => {
+    const thing = subject["thing"];
+    const property = String(parameters["property"]);
+    if (!thing) return { is: "does-not-bear" };
+    const number = propertyOf(thing, property);
+    if (isQuantity(number))
+      return { is: "found", places: [{ key: property, value: (read) => read(number), witness: () => [] }] };
+    return {
+      is: "missing",
+      missing: [
+        {
+          feature: thing,
+          property,
+          asks: `the ${propertyInWords(property)} of ${featureWords(thing)}`,
+          dimension,
+          why: "missing",
+        },
+      ],
+    };
+  },
+}));

@@ -25,7 +25,13 @@ export type Bound =
   | { readonly from: "number"; readonly value: number }
   | { readonly from: "table"; readonly table: string; readonly column: string }
   /** times x property, kept between `downTo` and `upTo`. */
-  | { readonly from: "times"; readonly times: number; readonly of: string; readonly upTo?: number; readonly downTo?: number }
+  | {
+      readonly from: "times";
+      readonly times: number;
+      readonly of: string;
+      readonly upTo?: number;
+      readonly downTo?: number;
+    }
   /** times / property. */
   | { readonly from: "over"; readonly times: number; readonly over: string }
   /** A property of a role, as it stands in the plan. */
@@ -40,7 +46,13 @@ export type Requirement =
 /** A condition on a property of a role or on a companion reading. */
 export type Condition =
   | { readonly of: string; readonly is: string | boolean | readonly string[] }
-  | { readonly of: string; readonly over?: number; readonly from?: number; readonly upTo?: number; readonly under?: number };
+  | {
+      readonly of: string;
+      readonly over?: number;
+      readonly from?: number;
+      readonly upTo?: number;
+      readonly under?: number;
+    };
 
 /** One row of a card. */
 export interface Limit {

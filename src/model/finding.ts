@@ -5,14 +5,7 @@ import type { Dimension } from "./quantity.ts";
 import type { Problem } from "./problem.ts";
 import type { Witness } from "./reading.ts";
 
-export type Verdict =
-  | "met"
-  | "no-fault-seen"
-  | "not-met"
-  | "undecided"
-  | "not-given"
-  | "departure"
-  | "does-not-bear";
+export type Verdict = "met" | "no-fault-seen" | "not-met" | "undecided" | "not-given" | "departure" | "does-not-bear";
 
 /** Fixed order, worst first: the one table by which readings are folded and findings are sorted. */
 export const verdictOrder: readonly Verdict[] = [
@@ -76,7 +69,13 @@ export interface Finding {
   readonly rule: string;
   readonly verdict: Verdict;
   readonly reason?: NotGiven;
-  readonly beneath?: { readonly verdict: Verdict; readonly agreed_by: string; readonly because: string; readonly review: string; readonly expired: boolean };
+  readonly beneath?: {
+    readonly verdict: Verdict;
+    readonly agreed_by: string;
+    readonly because: string;
+    readonly review: string;
+    readonly expired: boolean;
+  };
   readonly grade: Grade;
   readonly stakes: Stakes;
   readonly stage: string;
@@ -94,7 +93,11 @@ export interface Finding {
   readonly doubts: readonly DoubtShare[];
   readonly at: readonly PlaceInFile[];
   readonly witness: readonly Witness[];
-  readonly others: readonly { readonly features: readonly string[]; readonly value: number; readonly verdict: Verdict }[];
+  readonly others: readonly {
+    readonly features: readonly string[];
+    readonly value: number;
+    readonly verdict: Verdict;
+  }[];
   readonly fingerprint: string;
   /** Short name of the reading for the mark line (`rise asked for`). */
   readonly reading: string;
@@ -132,7 +135,11 @@ export interface Report {
   readonly plans: readonly PlanHead[];
   readonly options: readonly string[];
   readonly counts: Readonly<Record<Verdict, number>>;
-  readonly rules: readonly { readonly rule: string; readonly title: string; readonly counts: Readonly<Record<Verdict, number>> }[];
+  readonly rules: readonly {
+    readonly rule: string;
+    readonly title: string;
+    readonly counts: Readonly<Record<Verdict, number>>;
+  }[];
   readonly findings: readonly Finding[];
   readonly needs: readonly Need[];
   readonly problems: readonly Problem[];

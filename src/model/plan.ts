@@ -115,7 +115,12 @@ export interface SurveyFacts {
   readonly probability: number | null;
   readonly measurements: readonly SurveyMeasurement[];
   /** The angle at which two ties meet at a peg, radians, the best of its ties. */
-  readonly cutAngles: readonly { readonly station: string; readonly ties: readonly [string, string]; readonly angle: number; readonly place: Place }[];
+  readonly cutAngles: readonly {
+    readonly station: string;
+    readonly ties: readonly [string, string];
+    readonly angle: number;
+    readonly place: Place;
+  }[];
   readonly levelRuns: readonly LevelRun[];
 }
 

@@ -103,7 +103,12 @@ const units: Readonly<Record<string, Unit>> = {
 
 export type ParsedQuantity =
   | { readonly ok: true; readonly value: number; readonly plusMinus: number | null }
-  | { readonly ok: false; readonly code: "not-a-number" | "decimal-comma" | "wrong-unit"; readonly expected: string; readonly hint: string };
+  | {
+      readonly ok: false;
+      readonly code: "not-a-number" | "decimal-comma" | "wrong-unit";
+      readonly expected: string;
+      readonly hint: string;
+    };
 
 const number = String.raw`[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?`;
 const plusMinusSign = /\s*(?:±|\+-|\+\/-)\s*/;
@@ -140,7 +145,8 @@ export function parseQuantity(input: unknown, dimension: Dimension): ParsedQuant
   if (typeof input === "number") return parseBare(input, dimension);
   if (typeof input !== "string") return fail("not-a-number", dimension, "write a number, or a number with its unit");
   const text = input.trim().replace(/[\u2212\u2013]/g, "-");
-  if (/\d,\d/.test(text)) return fail("decimal-comma", dimension, `write a point, not a comma: ${text.replace(/(\d),(\d)/g, "$1.$2")}`);
+  if (/\d,\d/.test(text))
+    return fail("decimal-comma", dimension, `write a point, not a comma: ${text.replace(/(\d),(\d)/g, "$1.$2")}`);
   const [head = "", tail, more] = text.split(plusMinusSign);
   if (more !== undefined) return fail("not-a-number", dimension, "only one ± may follow a value");
   const value = parseOne(head.trim(), dimension);
@@ -218,6 +224,10 @@ function parseSlope(text: string): number | ParsedQuantity {
   return fail("wrong-unit", "slope", `"${text}" is not a fall; write 1 in 40, 2.5 % or 1/8 in per ft`);
 }
 
-function fail(code: "not-a-number" | "decimal-comma" | "wrong-unit", dimension: Dimension, hint: string): ParsedQuantity & { ok: false } {
+function fail(
+  code: "not-a-number" | "decimal-comma" | "wrong-unit",
+  dimension: Dimension,
+  hint: string,
+): ParsedQuantity & { ok: false } {
   return { ok: false, code, expected: writtenLike[dimension], hint };
 }

@@ -7,7 +7,24 @@ const hour = 3600;
 const day = 24 * hour;
 
 /** Unit words in which a value may be printed instead of its base unit. */
-export type ShownIn = "m" | "mm" | "%" | "1 in" | "deg" | "t" | "days" | "l/s" | "mm/h" | "m2" | "m3" | "kN/m2" | "kV" | "mph" | "count" | "h" | "t/m3";
+export type ShownIn =
+  | "m"
+  | "mm"
+  | "%"
+  | "1 in"
+  | "deg"
+  | "t"
+  | "days"
+  | "l/s"
+  | "mm/h"
+  | "m2"
+  | "m3"
+  | "kN/m2"
+  | "kV"
+  | "mph"
+  | "count"
+  | "h"
+  | "t/m3";
 
 const defaultShown: Readonly<Record<Dimension, ShownIn>> = {
   length: "m",
@@ -93,11 +110,21 @@ function trimZero(text: string, unit: ShownIn): string {
 }
 
 /** Words for found and wanted with as many figures as it takes to tell them apart (at most three more). */
-export function wordsApart(found: number, wanted: number, dimension: Dimension, wording: Wording = {}): readonly [string, string] {
+export function wordsApart(
+  found: number,
+  wanted: number,
+  dimension: Dimension,
+  wording: Wording = {},
+): readonly [string, string] {
   const { unit, factor } = shown(dimension, wording.shownIn);
   let decimals = wording.decimals ?? decimalsFor(2 * (wording.u ?? 0) * factor, unit);
   const last = decimals + 3;
   if (unit === "1 in") return [oneIn(found), oneIn(wanted)];
-  while (decimals < last && found !== wanted && (found * factor).toFixed(decimals) === (wanted * factor).toFixed(decimals)) decimals += 1;
+  while (
+    decimals < last &&
+    found !== wanted &&
+    (found * factor).toFixed(decimals) === (wanted * factor).toFixed(decimals)
+  )
+    decimals += 1;
   return [words(found, dimension, { ...wording, decimals }), words(wanted, dimension, { ...wording, decimals })];
 }

@@ -21,7 +21,25 @@ export function readNumber(value: unknown, dimension: Dimension, path: Path, com
   return null;
 }
 
-const anyOrder: readonly Dimension[] = ["length", "slope", "mass", "flow", "rain", "time", "speed", "pressure", "density", "area", "volume", "angle", "voltage", "temperature", "share", "infiltration", "force"];
+const anyOrder: readonly Dimension[] = [
+  "length",
+  "slope",
+  "mass",
+  "flow",
+  "rain",
+  "time",
+  "speed",
+  "pressure",
+  "density",
+  "area",
+  "volume",
+  "angle",
+  "voltage",
+  "temperature",
+  "share",
+  "infiltration",
+  "force",
+];
 
 /** A number whose dimension only its unit tells (conditions of a row). */
 export function readAnyNumber(value: unknown, path: Path, complain: Complain): number | null {
@@ -35,7 +53,12 @@ export function readAnyNumber(value: unknown, path: Path, complain: Complain): n
 }
 
 /** `{must|should: {at_least|at_most|between: ...}}` -> Requirement. */
-export function readRequirement(value: unknown, dimension: Dimension, path: Path, complain: Complain): Requirement | null {
+export function readRequirement(
+  value: unknown,
+  dimension: Dimension,
+  path: Path,
+  complain: Complain,
+): Requirement | null {
   if (!isData(value)) return refuse(value, path, complain);
   const sense = (["at_least", "at_most"] as const).find((key) => key in value);
   if (sense) {
@@ -67,7 +90,12 @@ export function readBound(value: unknown, dimension: Dimension, path: Path, comp
     const times = readAnyNumber(value["times"], [...path, "times"], complain);
     return times === null ? null : { from: "over", times, over: value["over"] };
   }
-  complain(path, "a number, {table: name.column}, {times, of}, {times, over} or {plan: role.property}", JSON.stringify(value), "no other form of a limit is known");
+  complain(
+    path,
+    "a number, {table: name.column}, {times, of}, {times, over} or {plan: role.property}",
+    JSON.stringify(value),
+    "no other form of a limit is known",
+  );
   return null;
 }
 
@@ -81,7 +109,9 @@ function readTableName(text: string, path: Path, complain: Complain): Bound | nu
 function readTimes(value: Data, of: string, dimension: Dimension, path: Path, complain: Complain): Bound | null {
   const times = readAnyNumber(value["times"], [...path, "times"], complain);
   if (times === null) return null;
-  const upTo = value["up_to"] === undefined ? null : readNumber(value["up_to"], dimension, [...path, "up_to"], complain);
-  const downTo = value["down_to"] === undefined ? null : readNumber(value["down_to"], dimension, [...path, "down_to"], complain);
+  const upTo =
+    value["up_to"] === undefined ? null : readNumber(value["up_to"], dimension, [...path, "up_to"], complain);
+  const downTo =
+    value["down_to"] === undefined ? null : readNumber(value["down_to"], dimension, [...path, "down_to"], complain);
   return { from: "times", times, of, ...(upTo === null ? {} : { upTo }), ...(downTo === null ? {} : { downTo }) };
 }

@@ -4,10 +4,19 @@ import type { Condition } from "../model/card.ts";
 import { type Complain, isData, readAnyNumber } from "./bounds.ts";
 
 /** Reads `{run.carries: foul, run.bore: {over: 90 mm, up_to: 115 mm}}`. */
-export function readConditions(value: unknown, path: readonly (string | number)[], complain: Complain): readonly Condition[] {
+export function readConditions(
+  value: unknown,
+  path: readonly (string | number)[],
+  complain: Complain,
+): readonly Condition[] {
   if (value === undefined) return [];
   if (!isData(value)) {
-    complain(path, "properties with the values they must have", JSON.stringify(value), "write when: {drain.carries: foul}");
+    complain(
+      path,
+      "properties with the values they must have",
+      JSON.stringify(value),
+      "write when: {drain.carries: foul}",
+    );
     return [];
   }
   return Object.entries(value).flatMap(([of, test]) => readCondition(of, test, [...path, of], complain));
@@ -17,7 +26,12 @@ function readCondition(of: string, test: unknown, path: readonly (string | numbe
   if (typeof test === "string" || typeof test === "boolean") return [{ of, is: test }];
   if (Array.isArray(test) && test.every((word) => typeof word === "string")) return [{ of, is: test }];
   if (!isData(test)) {
-    complain(path, "a word, true or false, a list of words, or {over, from, up_to, under}", JSON.stringify(test), "numbers go in {from: 90 mm, up_to: 115 mm}");
+    complain(
+      path,
+      "a word, true or false, a list of words, or {over, from, up_to, under}",
+      JSON.stringify(test),
+      "numbers go in {from: 90 mm, up_to: 115 mm}",
+    );
     return [];
   }
   const names = { over: "over", from: "from", up_to: "upTo", under: "under" } as const;

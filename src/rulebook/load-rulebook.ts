@@ -71,7 +71,12 @@ function readTable(file: RuleFile, problems: Problem[]): Table {
     const values: Record<string, TableValue> = {};
     for (const [column, cell] of Object.entries(isData(row) ? row : {})) {
       const dimension = dimensionOf(columns[column]);
-      if (dimension) values[column] = readCell(cell, dimension, ["rows", key, column], complain) ?? { value: Number.NaN, u: 0, source: "" };
+      if (dimension)
+        values[column] = readCell(cell, dimension, ["rows", key, column], complain) ?? {
+          value: Number.NaN,
+          u: 0,
+          source: "",
+        };
     }
     rows.set(key, values);
   }
@@ -83,7 +88,12 @@ function dimensionOf(column: unknown): Dimension | null {
   return typeof word === "string" && !["word", "words", "text"].includes(word) ? (word as Dimension) : null;
 }
 
-function readCell(cell: unknown, dimension: Dimension, path: Path, complain: (path: Path, expected: string, got: string, hint: string) => void): TableValue | null {
+function readCell(
+  cell: unknown,
+  dimension: Dimension,
+  path: Path,
+  complain: (path: Path, expected: string, got: string, hint: string) => void,
+): TableValue | null {
   const raw = isData(cell) ? cell["value"] : cell;
   const parsed = parseQuantity(raw, dimension);
   if (!parsed.ok) {
@@ -92,20 +102,29 @@ function readCell(cell: unknown, dimension: Dimension, path: Path, complain: (pa
   }
   const spread = isData(cell) && cell["plus_minus"] !== undefined ? parseQuantity(cell["plus_minus"], dimension) : null;
   const half = parsed.plusMinus ?? (spread?.ok ? spread.value : 0);
-  return { value: parsed.value, u: half / 2, source: isData(cell) && typeof cell["source"] === "string" ? cell["source"] : "" };
+  return {
+    value: parsed.value,
+    u: half / 2,
+    source: isData(cell) && typeof cell["source"] === "string" ? cell["source"] : "",
+  };
 }
 
 function readSources(file: RuleFile): [string, Source][] {
   const data = isData(file.data) ? file.data : {};
   const entries = isData(data["sources"]) ? data["sources"] : data;
-  return Object.entries(entries).flatMap(([id, entry]) => (isData(entry) ? [[id, sourceOf(id, entry)] as [string, Source]] : []));
+  return Object.entries(entries).flatMap(([id, entry]) =>
+    isData(entry) ? [[id, sourceOf(id, entry)] as [string, Source]] : [],
+  );
 }
 
+const plainText = (value: unknown): string =>
+  typeof value === "string" || typeof value === "number" ? String(value) : "";
+
 function sourceOf(id: string, entry: Readonly<Record<string, unknown>>): Source {
-  const word = (key: string) => (entry[key] === undefined ? {} : { [key]: String(entry[key]) });
+  const word = (key: string) => (entry[key] === undefined ? {} : { [key]: plainText(entry[key]) });
   return {
     id,
-    title: String(entry["title"] ?? id),
+    title: plainText(entry["title"]) || id,
     seen: (entry["seen"] ?? "memory") as Seen,
     ...word("publisher"),
     ...word("edition"),

@@ -15,24 +15,39 @@ export interface CardSurroundings {
   readonly knowsPlace: (name: string) => boolean;
 }
 
+/** A word or a number as text; nothing else is one. */
+const plainText = (value: unknown): string =>
+  typeof value === "string" || typeof value === "number" ? String(value) : "";
 const text = (value: unknown): string => (typeof value === "string" ? value.trim() : "");
 
 /** Reads one card. Returns null (with complaints) where it cannot be run. */
-export function readCard(id: string, file: string, data: unknown, around: CardSurroundings, complain: Complain): Card | null {
+export function readCard(
+  id: string,
+  file: string,
+  data: unknown,
+  around: CardSurroundings,
+  complain: Complain,
+): Card | null {
   if (!isData(data)) {
     complain([], "a card: title, asks, about, measure, limits, fault ...", typeof data, "see any card under rules/");
     return null;
   }
   const measure = around.measures.get(text(data["measure"]));
   if (!measure) {
-    complain(["measure"], `one of ${[...around.measures.keys()].join(", ")}`, text(data["measure"]) || "nothing", "a card names the measure that finds its quantity");
+    complain(
+      ["measure"],
+      `one of ${[...around.measures.keys()].join(", ")}`,
+      text(data["measure"]) || "nothing",
+      "a card names the measure that finds its quantity",
+    );
     return null;
   }
   const about = readRole(data["about"], ["about"], complain);
   if (!about) return null;
   const against = data["against"] === undefined ? null : readRole(data["against"], ["against"], complain);
   const within = data["within"] === undefined ? null : readNumber(data["within"], "length", ["within"], complain);
-  if (against && within === null) complain(["against"], "within: the reach in metres", "nothing", "pairs are looked for only within a reach");
+  if (against && within === null)
+    complain(["against"], "within: the reach in metres", "nothing", "pairs are looked for only within a reach");
   checkRoles(measure, [about, against], complain);
   const limits = readLimits(data["limits"], measure, around, complain);
   checkDisjoint(limits, complain);
@@ -69,7 +84,12 @@ function readRole(value: unknown, path: readonly string[], complain: Complain): 
   const entries = isData(value) ? Object.entries(value) : [];
   const [entry] = entries;
   if (!entry || entries.length !== 1) {
-    complain(path, "one role with its kind, as {fence: fence}", JSON.stringify(value) ?? "nothing", "the left word is the role, the right one a kind or a list of kinds");
+    complain(
+      path,
+      "one role with its kind, as {fence: fence}",
+      JSON.stringify(value) ?? "nothing",
+      "the left word is the role, the right one a kind or a list of kinds",
+    );
     return null;
   }
   const [role, kinds] = entry;
@@ -79,14 +99,26 @@ function readRole(value: unknown, path: readonly string[], complain: Complain): 
 function checkRoles(measure: Measure, roles: readonly (RoleChoice | null)[], complain: Complain): void {
   const given = roles.flatMap((role) => (role ? [role.role] : []));
   for (const role of Object.keys(measure.roles)) {
-    if (!given.includes(role)) complain(["about"], `a role "${role}" (${measure.roles[role] ?? ""})`, given.join(", "), `the measure ${measure.name} needs it under about or against`);
+    if (!given.includes(role))
+      complain(
+        ["about"],
+        `a role "${role}" (${measure.roles[role] ?? ""})`,
+        given.join(", "),
+        `the measure ${measure.name} needs it under about or against`,
+      );
   }
 }
 
 function readParameters(value: unknown, measure: Measure, path: readonly string[], complain: Complain): Parameters {
   const given = isData(value) ? value : {};
   for (const name of Object.keys(given)) {
-    if (!(name in measure.parameters)) complain([...path, name], `one of ${Object.keys(measure.parameters).join(", ") || "no parameters"}`, name, `the measure ${measure.name} does not know this parameter`);
+    if (!(name in measure.parameters))
+      complain(
+        [...path, name],
+        `one of ${Object.keys(measure.parameters).join(", ") || "no parameters"}`,
+        name,
+        `the measure ${measure.name} does not know this parameter`,
+      );
   }
   const parameters: Record<string, string | number | boolean> = {};
   for (const [name, form] of Object.entries(measure.parameters)) {
@@ -109,32 +141,56 @@ function readCompanions(value: unknown, around: CardSurroundings, complain: Comp
   const companions: Record<string, { measure: string; parameters: Parameters }> = {};
   for (const [name, entry] of Object.entries(isData(value) ? value : {})) {
     const measure = isData(entry) ? around.measures.get(text(entry["measure"])) : undefined;
-    if (!measure || !isData(entry)) complain(["companions", name], "measure: a known measure", JSON.stringify(entry), "a companion reading names its measure");
-    else companions[name] = { measure: measure.name, parameters: readParameters(entry["with"], measure, ["companions", name, "with"], complain) };
+    if (!measure || !isData(entry))
+      complain(
+        ["companions", name],
+        "measure: a known measure",
+        JSON.stringify(entry),
+        "a companion reading names its measure",
+      );
+    else
+      companions[name] = {
+        measure: measure.name,
+        parameters: readParameters(entry["with"], measure, ["companions", name, "with"], complain),
+      };
   }
   return companions;
 }
 
 function readLimits(value: unknown, measure: Measure, around: CardSurroundings, complain: Complain): readonly Limit[] {
   if (!Array.isArray(value)) {
-    complain(["limits"], "a list of rows", JSON.stringify(value) ?? "nothing", "each row: {id, must or should, where, standing, source}");
+    complain(
+      ["limits"],
+      "a list of rows",
+      JSON.stringify(value) ?? "nothing",
+      "each row: {id, must or should, where, standing, source}",
+    );
     return [];
   }
   return value.flatMap((row: unknown, index) => readLimit(row, index, measure, around, complain) ?? []);
 }
 
-function readLimit(row: unknown, index: number, cardMeasure: Measure, around: CardSurroundings, complain: Complain): Limit | null {
+function readLimit(
+  row: unknown,
+  index: number,
+  cardMeasure: Measure,
+  around: CardSurroundings,
+  complain: Complain,
+): Limit | null {
   const path = ["limits", index] as const;
   if (!isData(row)) return null;
   const own = rowMeasure(row, path, around, complain);
   const dimension = (own ? around.measures.get(own.name) : cardMeasure)?.dimension ?? cardMeasure.dimension;
   const must = row["must"] === undefined ? null : readRequirement(row["must"], dimension, [...path, "must"], complain);
-  const should = row["should"] === undefined ? null : readRequirement(row["should"], dimension, [...path, "should"], complain);
+  const should =
+    row["should"] === undefined ? null : readRequirement(row["should"], dimension, [...path, "should"], complain);
   if (!must && !should) complain([...path], "must or should", "neither", "a row without a requirement decides nothing");
   const source = text(row["source"]);
-  if (source && !around.knowsSource(source)) complain([...path, "source"], "an id of rules/sources.yaml", source, "enter the source there first");
+  if (source && !around.knowsSource(source))
+    complain([...path, "source"], "an id of rules/sources.yaml", source, "enter the source there first");
   const where = text(row["where"]) || "anywhere";
-  if (!around.knowsPlace(where)) complain([...path, "where"], "a place of rules/places.yaml", where, "enter the place there first");
+  if (!around.knowsPlace(where))
+    complain([...path, "where"], "a place of rules/places.yaml", where, "enter the place there first");
   for (const requirement of [must, should]) if (requirement) checkTables(requirement, path, around, complain);
   return {
     id: text(row["id"]) || `row-${index + 1}`,
@@ -144,7 +200,7 @@ function readLimit(row: unknown, index: number, cardMeasure: Measure, around: Ca
     ...(must ? { must } : {}),
     ...(should ? { should } : {}),
     ...(source ? { source } : {}),
-    ...(row["clause"] === undefined ? {} : { clause: String(row["clause"]) }),
+    ...(row["clause"] === undefined ? {} : { clause: plainText(row["clause"]) }),
     standing: readStanding(row["standing"]),
     ...(own ? { measure: own } : {}),
   };
@@ -155,7 +211,12 @@ function readStanding(value: unknown): Limit["standing"] {
   return known.find((word) => word === value) ?? "practice";
 }
 
-function rowMeasure(row: Data, path: readonly (string | number)[], around: CardSurroundings, complain: Complain): Limit["measure"] | null {
+function rowMeasure(
+  row: Data,
+  path: readonly (string | number)[],
+  around: CardSurroundings,
+  complain: Complain,
+): Limit["measure"] | null {
   const entry = row["measure"];
   if (entry === undefined) return null;
   const name = isData(entry) ? text(entry["name"]) : text(entry);
@@ -164,13 +225,27 @@ function rowMeasure(row: Data, path: readonly (string | number)[], around: CardS
     complain([...path, "measure"], "a known measure", name, "a row may carry its own measure by name");
     return null;
   }
-  return { name, parameters: readParameters(isData(entry) ? entry["with"] : row["with"], measure, ["limits", "with"], complain) };
+  return {
+    name,
+    parameters: readParameters(isData(entry) ? entry["with"] : row["with"], measure, ["limits", "with"], complain),
+  };
 }
 
-function checkTables(requirement: NonNullable<Limit["must"]>, path: readonly (string | number)[], around: CardSurroundings, complain: Complain): void {
+function checkTables(
+  requirement: NonNullable<Limit["must"]>,
+  path: readonly (string | number)[],
+  around: CardSurroundings,
+  complain: Complain,
+): void {
   const bounds = requirement.sense === "between" ? [requirement.low, requirement.high] : [requirement.bound];
   for (const bound of bounds) {
-    if (bound.from === "table" && !around.knowsTable(bound.table, bound.column)) complain([...path], "a table and column of rules/tables", `${bound.table}.${bound.column}`, "enter the table first");
+    if (bound.from === "table" && !around.knowsTable(bound.table, bound.column))
+      complain(
+        [...path],
+        "a table and column of rules/tables",
+        `${bound.table}.${bound.column}`,
+        "enter the table first",
+      );
   }
 }
 
@@ -182,7 +257,13 @@ function checkDisjoint(limits: readonly Limit[], complain: Complain): void {
       if (a.where !== b.where || a.measure?.name !== b.measure?.name) continue;
       if (!((a.must && b.must) || (a.should && b.should))) continue;
       if (a.forEach !== b.forEach && a.forEach && b.forEach) continue;
-      if (overlap(a, b)) complain(["limits", i], "rows that cannot both apply", `${a.id} and ${b.id}, both in ${a.where}`, "give one of them a `when` that shuts the other out");
+      if (overlap(a, b))
+        complain(
+          ["limits", i],
+          "rows that cannot both apply",
+          `${a.id} and ${b.id}, both in ${a.where}`,
+          "give one of them a `when` that shuts the other out",
+        );
     }
   }
 }
@@ -206,4 +287,3 @@ function readRemedies(value: unknown): readonly Remedy[] {
     return entry["words"] ? [{ words: text(entry["words"]) }] : [];
   });
 }
-

@@ -12,7 +12,8 @@ const ringSlack = 0.0005;
 export function areaAt(figure: LiveFigure, read: Read): Polygon | null {
   const plain = figureAt(figure, read);
   if (plain.area) return plain.area;
-  const only = plain.chains.length === 1 && plain.chains[0]?.points.length === 1 ? plain.chains[0].points[0] : undefined;
+  const only =
+    plain.chains.length === 1 && plain.chains[0]?.points.length === 1 ? plain.chains[0].points[0] : undefined;
   const radius = figure.grow(read);
   return only && radius > 0 ? polygonOf(ringAround({ centre: only, radius }, ringSlack, "around")) : null;
 }

@@ -41,11 +41,21 @@ export function groundFigure(feature: Feature): LiveFigure | null {
     case "point":
       return { chains: [{ points: [liveSpot(shape.at)], ends: "open" }], solid: false, grow: halfOf(feature) };
     case "circle":
-      return { chains: [{ points: [liveSpot(shape.centre)], ends: "open" }], solid: false, grow: (read) => read(shape.across) / 2 };
+      return {
+        chains: [{ points: [liveSpot(shape.centre)], ends: "open" }],
+        solid: false,
+        grow: (read) => read(shape.across) / 2,
+      };
     case "outline":
-      return { chains: [shape.outline, ...shape.holes].map((ring) => ({ points: ring.map(liveSpot), ends: "closed" })), solid: true, grow: noGrowth };
+      return {
+        chains: [shape.outline, ...shape.holes].map((ring) => ({ points: ring.map(liveSpot), ends: "closed" })),
+        solid: true,
+        grow: noGrowth,
+      };
     case "line":
-      return shape.width ? widened(shape.line.map(liveSpot), shape.width) : { chains: [{ points: shape.line.map(liveSpot), ends: "open" }], solid: false, grow: noGrowth };
+      return shape.width
+        ? widened(shape.line.map(liveSpot), shape.width)
+        : { chains: [{ points: shape.line.map(liveSpot), ends: "open" }], solid: false, grow: noGrowth };
   }
 }
 
@@ -91,13 +101,19 @@ export function beside(line: readonly LivePoint[], index: number, left: (read: R
 
 /** The plain figure at a read. */
 export function figureAt(live: LiveFigure, read: Read): Figure {
-  const chains = live.chains.map((chain): Chain => ({ points: chain.points.map((point) => point(read)), ends: chain.ends }));
+  const chains = live.chains.map((chain): Chain => ({
+    points: chain.points.map((point) => point(read)),
+    ends: chain.ends,
+  }));
   const [outline, ...holes] = chains.map((chain) => chain.points);
   return { chains, area: live.solid && outline ? polygonOf(outline, holes) : null };
 }
 
 /** Side `index` of a live chain at a read. */
 export function liveSide(chain: LiveChain, index: number, read: Read): Segment {
-  const ends = [chain.points[index], chain.points[(index + 1) % chain.points.length]] as readonly [LivePoint, LivePoint];
+  const ends = [chain.points[index], chain.points[(index + 1) % chain.points.length]] as readonly [
+    LivePoint,
+    LivePoint,
+  ];
   return sideAt({ points: [ends[0](read), ends[1](read)], ends: "open" }, 0);
 }

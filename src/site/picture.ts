@@ -11,8 +11,15 @@ const leastStem = 0.05;
 
 /** Makes the picture of a stage. `trueNorth` is the earth tie's, radians clockwise; null without one. */
 export function pictureOf(plan: Plan, stage: number, read: Read, trueNorth: number | null): Picture {
-  const standing = plan.features.filter((feature) => feature.from <= stage && (feature.until === null || stage < feature.until));
-  return { title: plan.title, stage: plan.stages[stage] ?? "", marks: standing.flatMap((feature) => marksOf(feature, read)), trueNorth };
+  const standing = plan.features.filter(
+    (feature) => feature.from <= stage && (feature.until === null || stage < feature.until),
+  );
+  return {
+    title: plan.title,
+    stage: plan.stages[stage] ?? "",
+    marks: standing.flatMap((feature) => marksOf(feature, read)),
+    trueNorth,
+  };
 }
 
 function marksOf(feature: Feature, read: Read): readonly PictureMark[] {
@@ -21,9 +28,20 @@ function marksOf(feature: Feature, read: Read): readonly PictureMark[] {
   const base = { kind: feature.kind, name: feature.name, label: feature.name, existing: feature.existing };
   const at = (spot: Spot): Point => [read(spot.east), read(spot.north)];
   if (shape.form === "point") return pointMarks(feature, shape, read);
-  if (shape.form === "circle") return [{ ...base, form: "circle", points: [at(shape.centre)], radius: read(shape.across) / 2 }];
-  if (shape.form === "line") return [{ ...base, form: "line", points: shape.line.map(at), ...(shape.width ? { width: read(shape.width) } : {}) }];
-  return [{ ...base, form: "outline", points: shape.outline.map(at), ...(shape.holes.length > 0 ? { holes: shape.holes.map((hole) => hole.map(at)) } : {}) }];
+  if (shape.form === "circle")
+    return [{ ...base, form: "circle", points: [at(shape.centre)], radius: read(shape.across) / 2 }];
+  if (shape.form === "line")
+    return [
+      { ...base, form: "line", points: shape.line.map(at), ...(shape.width ? { width: read(shape.width) } : {}) },
+    ];
+  return [
+    {
+      ...base,
+      form: "outline",
+      points: shape.outline.map(at),
+      ...(shape.holes.length > 0 ? { holes: shape.holes.map((hole) => hole.map(at)) } : {}),
+    },
+  ];
 }
 
 /** A tree is its crown with the stem in it; any other point is a point. */
@@ -34,6 +52,16 @@ function pointMarks(feature: Feature, shape: Extract<Shape, { form: "point" }>, 
   const stem = propertyOf(feature, "stem");
   const marks: PictureMark[] = [];
   if (isQuantity(crown)) marks.push({ ...base, form: "circle", points: [point], radius: read(crown) });
-  marks.push(isQuantity(stem) ? { ...base, label: isQuantity(crown) ? "" : feature.name, form: "circle", points: [point], radius: Math.max(leastStem, read(stem) / 2) } : { ...base, label: isQuantity(crown) ? "" : feature.name, form: "point", points: [point] });
+  marks.push(
+    isQuantity(stem)
+      ? {
+          ...base,
+          label: isQuantity(crown) ? "" : feature.name,
+          form: "circle",
+          points: [point],
+          radius: Math.max(leastStem, read(stem) / 2),
+        }
+      : { ...base, label: isQuantity(crown) ? "" : feature.name, form: "point", points: [point] },
+  );
   return marks;
 }

@@ -32,7 +32,10 @@ function sideWord(value: unknown): Side | null {
 /** Side of a line feature on which a point lies, at the plan's own values; null for a point on the line or past its ends' extension. */
 export function sideOfLine(line: Feature, point: Point, read: Read): Side | null {
   if (line.shape?.form !== "line") return null;
-  const place = runAndLeft(line.shape.line.map((spot) => liveSpot(spot)(read)), point);
+  const place = runAndLeft(
+    line.shape.line.map((spot) => liveSpot(spot)(read)),
+    point,
+  );
   if (!place || Math.abs(place.left) < 1e-9) return null;
   return place.left > 0 ? "left" : "right";
 }

@@ -30,12 +30,23 @@ export function standOf(feature: Feature): Stand | { readonly missing: readonly 
   const height = propertyOf(feature, property);
   if (isQuantity(height)) return { edge, height };
   const words = feature.kind === "tree" ? "height of the lowest branch" : property;
-  return { missing: [{ feature, property, asks: `the ${words} of ${feature.kind} "${feature.name}"`, dimension: "length", why: "missing" }] };
+  return {
+    missing: [
+      {
+        feature,
+        property,
+        asks: `the ${words} of ${feature.kind} "${feature.name}"`,
+        dimension: "length",
+        why: "missing",
+      },
+    ],
+  };
 }
 
 /** A tree is leapt from within its crown, everything else from its outline. */
 function edgeOf(feature: Feature): LiveFigure | null {
   const radius = propertyOf(feature, "crown.radius");
-  if (feature.kind === "tree" && feature.shape?.form === "point" && isQuantity(radius)) return roundFigure(liveSpot(feature.shape.at), (read) => read(radius));
+  if (feature.kind === "tree" && feature.shape?.form === "point" && isQuantity(radius))
+    return roundFigure(liveSpot(feature.shape.at), (read) => read(radius));
   return groundFigure(feature);
 }

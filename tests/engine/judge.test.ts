@@ -41,7 +41,8 @@ describe("safety asks for 0.999", () => {
 });
 
 describe("a band", () => {
-  const inBand = (reading: number, u: number) => judge({ inside: reading - 2.5, other: 6 - reading, u, size: reading }, "damage");
+  const inBand = (reading: number, u: number) =>
+    judge({ inside: reading - 2.5, other: 6 - reading, u, size: reading }, "damage");
   it("is met in the middle, not outside, and undecided at an edge", () => {
     expect(inBand(4, 0.3).verdict).toBe("met");
     expect(inBand(2.5, 0.3).verdict).toBe("undecided");
@@ -63,7 +64,12 @@ interface PublishedRow {
 }
 interface Table {
   readonly published: { readonly tolerance: number; readonly rows: readonly PublishedRow[] };
-  readonly gradient: { readonly upper: number; readonly u: number; readonly tolerance: number; readonly rows: readonly { readonly y: number; readonly p: number; readonly at_95: string }[] };
+  readonly gradient: {
+    readonly upper: number;
+    readonly u: number;
+    readonly tolerance: number;
+    readonly rows: readonly { readonly y: number; readonly p: number; readonly at_95: string }[];
+  };
 }
 
 describe("published probabilities of conformity (JCGM 106:2012, MEMORY)", () => {

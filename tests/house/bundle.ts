@@ -5,7 +5,8 @@ import { join } from "node:path";
 import { build } from "esbuild";
 import { root } from "./rule-files.ts";
 
-for (const old of ["sightrail.js", "index.js", "chunks"]) rmSync(join(root, "dist", old), { recursive: true, force: true });
+for (const old of ["sightrail.js", "index.js", "chunks"])
+  rmSync(join(root, "dist", old), { recursive: true, force: true });
 const result = await build({
   absWorkingDir: root,
   entryPoints: { sightrail: "src/cli/sightrail.ts", index: "src/index.ts" },
@@ -19,7 +20,9 @@ const result = await build({
   minify: true,
   legalComments: "none",
   metafile: true,
-  banner: { js: 'import { createRequire as makeRequire } from "node:module"; const require = makeRequire(import.meta.url);' },
+  banner: {
+    js: 'import { createRequire as makeRequire } from "node:module"; const require = makeRequire(import.meta.url);',
+  },
   logLevel: "warning",
 });
 const program = join(root, "dist/sightrail.js");
@@ -31,9 +34,15 @@ function notices(inputs: readonly string[]): string {
   const packages = new Set(inputs.flatMap((input) => /node_modules\/((?:@[^/]+\/)?[^/]+)\//.exec(input)?.[1] ?? []));
   const texts = [...packages].sort().map((name) => {
     const folder = join(root, "node_modules", name);
-    const about = JSON.parse(readFileSync(join(folder, "package.json"), "utf8")) as { version: string; license?: string };
+    const about = JSON.parse(readFileSync(join(folder, "package.json"), "utf8")) as {
+      version: string;
+      license?: string;
+    };
     const file = readdirSync(folder).find((entry) => /^licen[cs]e/i.test(entry));
-    const text = file && existsSync(join(folder, file)) ? readFileSync(join(folder, file), "utf8") : `Licence: ${about.license ?? "see the package"}`;
+    const text =
+      file && existsSync(join(folder, file))
+        ? readFileSync(join(folder, file), "utf8")
+        : `Licence: ${about.license ?? "see the package"}`;
     return `${name} ${about.version}\n\n${text.trim()}\n`;
   });
   return `sightrail carries these packages.\n\n${texts.join("\n----\n\n")}`;

@@ -12,6 +12,11 @@ for (const problem of problems) console.error(problemLine(problem));
 if (problems.length > 0) process.exit(1);
 const plain = (list: readonly RuleFile[]) => list.map(({ file, id, data }) => ({ file, id, data }));
 mkdirSync(join(root, "dist/compiled"), { recursive: true });
-const compiled = { cards: plain(files.cards), tables: plain(files.tables), sources: plain(files.sources), places: plain(files.places) };
+const compiled = {
+  cards: plain(files.cards),
+  tables: plain(files.tables),
+  sources: plain(files.sources),
+  places: plain(files.places),
+};
 writeFileSync(join(root, "dist/compiled/rulebook.json"), JSON.stringify(compiled));
 console.log(`compiled ${files.cards.length} cards, ${files.tables.length} tables`);

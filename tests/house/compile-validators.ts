@@ -113,7 +113,10 @@ export function newCompiler(schemas: ReadonlyMap<string, Schema>): Ajv2020 {
 export function checksSource(schemas: ReadonlyMap<string, Schema>, names?: readonly string[]): string {
   const ids = Object.entries(checkIds(schemas)).filter(([name]) => names === undefined || names.includes(name));
   const source = standaloneCode.default(newCompiler(schemas), Object.fromEntries(ids));
-  return withSchemasAside(source.replace(/vErrors\.concat\((validate\d+)\.errors\)/gu, "joined(vErrors, $1.errors)")) + joined;
+  return (
+    withSchemasAside(source.replace(/vErrors\.concat\((validate\d+)\.errors\)/gu, "joined(vErrors, $1.errors)")) +
+    joined
+  );
 }
 
 /**
@@ -130,7 +133,11 @@ function withSchemasAside(source: string): string {
     texts[number] = json;
     return part.slice(head.length + json.length + 1);
   });
-  const code = parts.join("").replace(/\bschema(\d+)\b/gu, (whole, number: string) => (texts[Number(number)] === undefined ? whole : `aside(${number})`));
+  const code = parts
+    .join("")
+    .replace(/\bschema(\d+)\b/gu, (whole, number: string) =>
+      texts[Number(number)] === undefined ? whole : `aside(${number})`,
+    );
   const list = `[${Array.from(texts, (text) => text ?? "null").join(",")}]`;
   return `${code}
 let schemasAside;

@@ -59,12 +59,18 @@ function filesUnder(folder: string, ending: string): readonly string[] {
 const sources = filesUnder("src", ".ts");
 const textOf = (file: string): string => readFileSync(join(root, file), "utf8");
 const folderOf = (file: string): string => file.split("/")[1] ?? "";
-const withoutComments = (text: string): string => text.replace(/\/\*[\s\S]*?\*\//g, (comment) => comment.replace(/[^\n]/g, " ")).replace(/(^|\s)\/\/[^\n]*/g, "$1");
+const withoutComments = (text: string): string =>
+  text.replace(/\/\*[\s\S]*?\*\//g, (comment) => comment.replace(/[^\n]/g, " ")).replace(/(^|\s)\/\/[^\n]*/g, "$1");
 
 /** Static imports and re-exports (the statement ends `from "x"`), bare imports, and late ones. */
-const importForm = /^(?:import|export)\s[^"'`;=()]*?\bfrom\s+"([^"\n]+)"|^import\s+"([^"\n]+)"|\bimport\("([^"\n]+)"\)/gm;
+const importForm =
+  /^(?:import|export)\s[^"'`;=()]*?\bfrom\s+"([^"\n]+)"|^import\s+"([^"\n]+)"|\bimport\("([^"\n]+)"\)/gm;
 const imports: readonly Import[] = sources.flatMap((file) =>
-  [...withoutComments(textOf(file)).matchAll(importForm)].map(([, whole, bare, late]) => ({ file, folder: folderOf(file), target: whole ?? bare ?? late ?? "" })),
+  [...withoutComments(textOf(file)).matchAll(importForm)].map(([, whole, bare, late]) => ({
+    file,
+    folder: folderOf(file),
+    target: whole ?? bare ?? late ?? "",
+  })),
 );
 
 describe("floors", () => {
@@ -90,10 +96,16 @@ describe("floors", () => {
     expect(wrong).toEqual([]);
   });
   it("lets only the root of src know what was compiled", () => {
-    expect(imports.filter(({ folder, target }) => target.startsWith("#compiled/") && folder !== "index.ts")).toEqual([]);
+    expect(imports.filter(({ folder, target }) => target.startsWith("#compiled/") && folder !== "index.ts")).toEqual(
+      [],
+    );
   });
   it("keeps clock, environment, randomness and console out of everything below the command line", () => {
-    const wrong = sources.filter((file) => folderOf(file) !== "cli" && /\bDate\.now|new Date\(\)|Math\.random|process\.|console\./.test(withoutComments(textOf(file))));
+    const wrong = sources.filter(
+      (file) =>
+        folderOf(file) !== "cli" &&
+        /\bDate\.now|new Date\(\)|Math\.random|process\.|console\./.test(withoutComments(textOf(file))),
+    );
     expect(wrong).toEqual([]);
   });
 });
@@ -103,7 +115,9 @@ describe("sizes", () => {
     expect(sources.filter((file) => textOf(file).split("\n").length > 301)).toEqual([]);
   });
   it("has no drawer for what has no name", () => {
-    expect(sources.filter((file) => /(^|\/)(utils?|helpers?|common|misc|manager|service|types)\.ts$/.test(file))).toEqual([]);
+    expect(
+      sources.filter((file) => /(^|\/)(utils?|helpers?|common|misc|manager|service|types)\.ts$/.test(file)),
+    ).toEqual([]);
   });
   it("opens every file with what it is for", () => {
     expect(sources.filter((file) => !textOf(file).startsWith("//"))).toEqual([]);
@@ -111,9 +125,19 @@ describe("sizes", () => {
 });
 
 describe("measures", () => {
-  const measureFiles = sources.filter((file) => file.startsWith("src/measures/") && !file.endsWith("index.ts") && textOf(file).includes(": Measure = {"));
+  const measureFiles = sources.filter(
+    (file) => file.startsWith("src/measures/") && !file.endsWith("index.ts") && textOf(file).includes(": Measure = {"),
+  );
   it("open with what, formula, source, valid, witness", () => {
-    const wrong = measureFiles.filter((file) => !["What:", "Formula:", "Source:", "Valid:", "Witness:"].every((head) => textOf(file).split("\n").slice(0, 12).some((line) => line.startsWith(`// ${head}`))));
+    const wrong = measureFiles.filter(
+      (file) =>
+        !["What:", "Formula:", "Source:", "Valid:", "Witness:"].every((head) =>
+          textOf(file)
+            .split("\n")
+            .slice(0, 12)
+            .some((line) => line.startsWith(`// ${head}`)),
+        ),
+    );
     expect(wrong).toEqual([]);
   });
   it("stand in the list", () => {
@@ -122,13 +146,21 @@ describe("measures", () => {
   });
   it("hold no literal of the trade: numbers inside functions are small counts, everything else is a named constant with its reason", () => {
     const plain = new Set(["0", "1", "2", "3", "4", "0.5", "180", "1000", "100"]);
-    const wrong = [...sources.filter((file) => /^src\/(measures|site|engine)\//.test(file))].flatMap((file) =>
-      withoutComments(textOf(file))
-        .split("\n")
-        .filter((line) => /^\s+/.test(line) && !/^\s*(?:default|weights?):/.test(line))
-        .flatMap((line) => [...line.replace(/"[^"]*"|`[^`]*`|\/[^/]+\/[gimsu]*/g, "").matchAll(/(?<![\w.])\d+(?:\.\d+)?(?:e-?\d+)?(?![\w.])/g)].map(([number]) => ({ file, number, line: line.trim() })))
-        .filter(({ number }) => !plain.has(number) && !/^1e-?\d+$/.test(number)),
-    );
+    const wrong = sources
+      .filter((file) => /^src\/(measures|site|engine)\//.test(file))
+      .flatMap((file) =>
+        withoutComments(textOf(file))
+          .split("\n")
+          .filter((line) => /^\s+/.test(line) && !/^\s*(?:default|weights?):/.test(line))
+          .flatMap((line) =>
+            [
+              ...line
+                .replace(/"[^"]*"|`[^`]*`|\/[^/]+\/[gimsu]*/g, "")
+                .matchAll(/(?<![\w.])\d+(?:\.\d+)?(?:e-?\d+)?(?![\w.])/g),
+            ].map(([number]) => ({ file, number, line: line.trim() })),
+          )
+          .filter(({ number }) => !plain.has(number) && !/^1e-?\d+$/.test(number)),
+      );
     expect(wrong.filter(({ file, number }) => !(literalExceptions[file] ?? []).includes(number))).toEqual([]);
   });
 });
@@ -144,7 +176,9 @@ const literalExceptions: Readonly<Record<string, readonly string[]>> = {
 };
 
 describe("rules", () => {
-  const cards = yamlUnder("rules").filter((file) => file.split("/").length === 3 && !file.startsWith("rules/tables/") && !file.endsWith(".cases.yaml"));
+  const cards = yamlUnder("rules").filter(
+    (file) => file.split("/").length === 3 && !file.startsWith("rules/tables/") && !file.endsWith(".cases.yaml"),
+  );
   it("have their cases beside them, and no cases stand alone", () => {
     expect(cards.filter((card) => !existsSync(join(root, card.replace(/\.yaml$/, ".cases.yaml"))))).toEqual([]);
     const cases = yamlUnder("rules").filter((file) => file.endsWith(".cases.yaml"));
@@ -156,13 +190,23 @@ describe("rules", () => {
 });
 
 describe("words", () => {
-  const printed = [...sources, ...yamlUnder("rules"), ...filesUnder("examples", ".txt"), ...filesUnder("examples", ".md"), "README.md"].filter((file) => existsSync(join(root, file)));
+  const printed = [
+    ...sources,
+    ...yamlUnder("rules"),
+    ...filesUnder("examples", ".txt"),
+    ...filesUnder("examples", ".md"),
+    "README.md",
+  ].filter((file) => existsSync(join(root, file)));
   it("never promise", () => {
     const wrong = printed.flatMap((file) =>
       textOf(file)
         .split("\n")
         .map((line, index) => ({ file, line: index + 1, text: line.trim() }))
-        .filter(({ text }) => /\b(?:safe|safely|proof|\w+-proof|compliant|compliance|approved|certified)\b/i.test(text) && !/title:|never says|never say|Approved Document/i.test(text)),
+        .filter(
+          ({ text }) =>
+            /\b(?:safe|safely|proof|\w+-proof|compliant|compliance|approved|certified)\b/i.test(text) &&
+            !/title:|never says|never say|Approved Document/i.test(text),
+        ),
     );
     expect(wrong).toEqual([]);
   });
@@ -170,14 +214,33 @@ describe("words", () => {
 
 describe("tests", () => {
   it("are none of them skipped, focused or put off", () => {
-    const wrong = filesUnder("tests", ".ts").filter((file) => /\b(?:it|test|describe)\.(?:skip|only|todo|fails)\b/.test(withoutComments(textOf(file))) && !file.endsWith("house.test.ts"));
+    const wrong = filesUnder("tests", ".ts").filter(
+      (file) =>
+        /\b(?:it|test|describe)\.(?:skip|only|todo|fails)\b/.test(withoutComments(textOf(file))) &&
+        !file.endsWith("house.test.ts"),
+    );
     expect(wrong).toEqual([]);
   });
 });
 
 describe("top level", () => {
   it("holds only what was agreed", () => {
-    const agreed = ["src", "rules", "schemas", "tests", "examples", "package.json", "tsconfig.json", "README.md", "DEVELOPERS.md", "package-lock.json", "LICENCE", "CHANGELOG.md", "node_modules", "dist"];
+    const agreed = [
+      "src",
+      "rules",
+      "schemas",
+      "tests",
+      "examples",
+      "package.json",
+      "tsconfig.json",
+      "README.md",
+      "DEVELOPERS.md",
+      "package-lock.json",
+      "LICENCE",
+      "CHANGELOG.md",
+      "node_modules",
+      "dist",
+    ];
     expect(readdirSync(root).filter((name) => !name.startsWith(".") && !agreed.includes(name))).toEqual([]);
   });
 });

@@ -23,7 +23,12 @@ export function yamlUnder(folder: string): readonly string[] {
 export function readRuleFile(file: string): RuleFile {
   const { document, problems } = readYaml(file, readFileSync(join(root, file), "utf8"));
   if (!document || problems.length > 0) throw new Error(problems.map(problemLine).join("\n"));
-  return { file, id: file.replace(/^rules\/(tables\/)?/, "").replace(/\.yaml$/, ""), data: document.data, locate: (path) => document.locate(path, "value") };
+  return {
+    file,
+    id: file.replace(/^rules\/(tables\/)?/, "").replace(/\.yaml$/, ""),
+    data: document.data,
+    locate: (path) => document.locate(path, "value"),
+  };
 }
 
 export function problemLine(problem: Problem): string {
