@@ -3,21 +3,22 @@
 // left is free. No pose is tested one by one.
 
 import type { Checked, Four } from "./checked.ts";
-import type { Boundary } from "./ground.ts";
 import { latticeWords, layerBase } from "./lattice.ts";
 import type { Lattice } from "./lattice.ts";
+import { everywhere, outsideRuns } from "./outside-runs.ts";
 
 /** Sets the bits of all nodes at which every envelope, shrunk by `deflation` (m), meets no boundary of its ground. */
 export function freePoses(lattice: Lattice, checked: readonly Checked[], deflation: number): Int32Array {
   const free = new Int32Array(latticeWords(lattice));
   fillAll(lattice, free);
+  const outside = checked.map((one) => (one.envelope.part === "body" ? [] : outsideRuns(lattice, one.boundary)));
   for (let heading = 0; heading < lattice.headings; heading++) {
     const angle = (2 * Math.PI * heading) / lattice.headings;
     const layer = { lattice, free, base: layerBase(lattice, heading), c: Math.cos(angle), s: Math.sin(angle) };
-    for (const one of checked) {
+    for (const [i, one] of checked.entries()) {
       clearContacts(layer, one, deflation);
       // A body is thicker than any step: started inside it stays inside. A tyre's patch is not.
-      if (one.envelope.part !== "body") clearOutside(layer, one);
+      if (one.envelope.part !== "body") clearOutside(layer, one, outside[i]!);
     }
   }
   return free;
@@ -137,56 +138,21 @@ function across(generator: Float64Array, up: number): number {
   return height > 1e-12 ? (up * generator[0]!) / height : 0;
 }
 
-/** Clears all nodes at which the middle of a rectangle is off its ground: outside the outline or in an obstacle. */
-function clearOutside(layer: Layer, checked: Checked): void {
-  const { lattice, c, s } = layer;
+/** Clears all nodes at which the middle of a rectangle is off its ground. Near the boundary contacts see to it. */
+function clearOutside(layer: Layer, checked: Checked, runs: readonly Int32Array[]): void {
+  const { lattice, c, s, free, base } = layer;
   const [back, front, right, left] = checked.rectangle as unknown as Four;
   const midX = (back + front) / 2;
   const midY = (right + left) / 2;
-  const { ringStarts, outlineRings } = checked.boundary;
-  const crossings = new Float64Array(checked.boundary.count);
-  const shiftX = lattice.originColumn - (c * midX - s * midY) / lattice.cell;
-  const shiftY = s * midX + c * midY;
+  const shiftX = Math.round((c * midX - s * midY) / lattice.cell);
+  const shiftY = Math.round((s * midX + c * midY) / lattice.cell);
   for (let row = 0; row < lattice.rows; row++) {
-    const y = (row - lattice.originRow) * lattice.cell + shiftY;
-    const found = crossingsAt(checked.boundary, [0, ringStarts[outlineRings]!], y, crossings);
-    let from = 0;
-    for (let i = 0; i <= found; i += 2) {
-      const to = i < found ? Math.ceil(crossings[i]! / lattice.cell + shiftX) - 1 : lattice.columns - 1;
-      clearColumns(layer, row, from, to);
-      if (i < found) from = Math.floor(crossings[i + 1]! / lattice.cell + shiftX) + 1;
-    }
-    for (let ring = outlineRings; ring + 1 < ringStarts.length; ring++) {
-      const inRing = crossingsAt(checked.boundary, [ringStarts[ring]!, ringStarts[ring + 1]!], y, crossings);
-      for (let i = 0; i + 1 < inRing; i += 2) {
-        const first = Math.ceil(crossings[i]! / lattice.cell + shiftX);
-        clearColumns(layer, row, first, Math.floor(crossings[i + 1]! / lattice.cell + shiftX));
-      }
+    const at = row * lattice.stride;
+    const there = runs[row + shiftY] ?? everywhere;
+    for (let i = 0; i < there.length; i += 2) {
+      const from = Math.max(0, there[i]! - shiftX);
+      const to = Math.min(lattice.columns - 1, there[i + 1]! - shiftX);
+      if (from <= to) clearRun(free, base, at + from, at + to);
     }
   }
-}
-
-function clearColumns(layer: Layer, row: number, from: number, to: number): void {
-  const { lattice, free, base } = layer;
-  const first = Math.max(0, from);
-  const last = Math.min(lattice.columns - 1, to);
-  if (first <= last) clearRun(free, base, row * lattice.stride + first, row * lattice.stride + last);
-}
-
-/** Sorted places at which a level line crosses some edges; returns how many. */
-function crossingsAt(boundary: Boundary, edges: readonly [number, number], y: number, out: Float64Array): number {
-  const { ax, ay, bx, by } = boundary;
-  let found = 0;
-  for (let i = edges[0]; i < edges[1]; i++) {
-    if (ay[i]! > y === by[i]! > y) continue;
-    const x = ax[i]! + ((y - ay[i]!) / (by[i]! - ay[i]!)) * (bx[i]! - ax[i]!);
-    let at = found;
-    while (at > 0 && out[at - 1]! > x) {
-      out[at] = out[at - 1]!;
-      at -= 1;
-    }
-    out[at] = x;
-    found += 1;
-  }
-  return found;
 }

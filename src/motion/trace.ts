@@ -75,7 +75,12 @@ function joinRuns(runs: readonly Run[]): readonly Run[] {
   for (const run of runs) {
     const before = joined.at(-1);
     if (before !== undefined && before.motion === run.motion) {
-      joined[joined.length - 1] = { motion: run.motion, steps: before.steps + run.steps, from: before.from, to: run.to };
+      joined[joined.length - 1] = {
+        motion: run.motion,
+        steps: before.steps + run.steps,
+        from: before.from,
+        to: run.to,
+      };
     } else joined.push(run);
   }
   return joined;
