@@ -4,7 +4,7 @@ import { adjustNetwork, type Adjusted } from "../adjustment/network.ts";
 import type { Point } from "../model/reading.ts";
 import type { LivePoint } from "./number-book.ts";
 import type { Observed } from "./station-observed.ts";
-import type { StationPlan } from "./station-forms.ts";
+import type { StationPlan } from "./station-plan.ts";
 import { isFault, type StartFault } from "./station-start.ts";
 import { follows, type Uncertain } from "./sway.ts";
 import type { Troubles } from "./troubles.ts";

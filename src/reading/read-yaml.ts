@@ -10,7 +10,7 @@ import { deepestNesting, parseTokens } from "./parse-tokens.ts";
 import type { ParsedTokens } from "./parse-tokens.ts";
 import { quoted, shortList } from "./problem-list.ts";
 import { readNode } from "./read-node.ts";
-import type { Walk } from "./read-node.ts";
+import type { Walk } from "./read-leaf.ts";
 import { makeIsSpoiled, makeLocate, positionAt } from "./source-text.ts";
 import type { SourceText } from "./source-text.ts";
 import { harmOf, syntaxFault, unclosedFault } from "./yaml-words.ts";

@@ -33,7 +33,7 @@ const repeats: ReadonlySet<string> = new Set(["if", "allOf", "discriminator"]);
 export function sortFaults(errors: readonly SchemaError[], data: unknown): readonly SchemaFault[] {
   const gathered: SchemaFault[] = [];
   for (const error of errors) {
-    if (repeats.has(error.keyword)) continue;
+    if (repeats.has(error.keyword) || isVoid(error)) continue;
     const within: SchemaFault[] = [];
     while (belongs(gathered.at(-1)?.error, error)) {
       const last = gathered.pop();
@@ -43,6 +43,14 @@ export function sortFaults(errors: readonly SchemaError[], data: unknown): reado
     gathered.push({ error, path, schema: error.parentSchema ?? {}, within });
   }
   return gathered;
+}
+
+/** Wishes about keys say nothing about a value that has none: another error tells that it should be a group. */
+function isVoid({ keyword, schema, data }: SchemaError): boolean {
+  const isGroup = typeof data === "object" && data !== null && !Array.isArray(data);
+  if (isGroup || !(choices.has(keyword) || keyword === "not")) return false;
+  const branches: readonly unknown[] = Array.isArray(schema) ? schema : [schema];
+  return branches.every((branch) => typeof branch === "object" && branch !== null && "required" in branch);
 }
 
 /** Whether `earlier` is only the reason for `later`. */

@@ -20,6 +20,9 @@ export interface SchemaPart {
   readonly "x-synonyms"?: Readonly<Record<string, string>>;
 }
 
+/** Most words of a closed list that are written out. */
+const mostListed = 12;
+
 const unitWords: Readonly<Record<string, string>> = {
   length: "a length",
   area: "an area",
@@ -66,6 +69,14 @@ export function wantedWords(schema: SchemaPart): string {
   const examples = pickExamples(schema);
   const isPlain = typesOf(schema).join() === "boolean";
   return examples.length === 0 || isPlain ? kind : `${kind}, such as ${orList(examples)}`;
+}
+
+/** The words of a closed list: `one of left or right`. */
+export function listedWords(allowed: readonly unknown[]): string {
+  const words = allowed.map(flowText);
+  const more = words.length - mostListed;
+  const list = more > 0 ? `${words.slice(0, mostListed).join(", ")} and ${more} more` : orList(words);
+  return words.length === 1 ? list : `one of ${list}`;
 }
 
 /** An example of each sort; two where they are all of one sort. */

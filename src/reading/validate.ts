@@ -53,9 +53,6 @@ export function validated(check: Validator, document: SourceText): Validated {
   };
 }
 
-/** These say that a value is of another sort altogether. */
-const kindKeywords: ReadonlySet<string> = new Set(["type", "const", "enum"]);
-
 /** Tells values that are not what is wanted: one problem for one value. */
 function tellValues(faults: readonly SchemaFault[], document: SourceText): readonly Told[] {
   const told = new Map<string, Told>();
@@ -126,7 +123,7 @@ function tellName({ error, path, within }: SchemaFault): Told {
  */
 function tellChoice(fault: SchemaFault, document: SourceText): readonly Told[] {
   const { error, path, within } = fault;
-  const meant = within.filter((one) => one.path.length > path.length || !kindKeywords.has(one.error.keyword));
+  const meant = within.filter((one) => one.path.length > path.length || one.error.keyword !== "type");
   const deepest = Math.max(...meant.map((one) => one.path.length));
   const causes = meant.filter((one) => one.path.length === deepest);
   const keys = tellKeys(causes, document);

@@ -3,9 +3,10 @@
 import type { ProblemCode } from "../model/problem.ts";
 import type { FaultWords } from "./closed-words.ts";
 import { decimalCommaWords, isDecimalComma, tightColonWords, withPoints } from "./comma-traps.ts";
+import { badNameWords, isNamePattern } from "./name-words.ts";
 import { nearestWord } from "./nearest-word.ts";
 import type { SchemaFault } from "./schema-faults.ts";
-import { exampleText, flowText, gotWords, orList, typesOf, wantedWords } from "./schema-words.ts";
+import { exampleText, flowText, gotWords, listedWords, typesOf, wantedWords } from "./schema-words.ts";
 import type { SchemaPart } from "./schema-words.ts";
 
 /** Words and code for one value. */
@@ -13,8 +14,6 @@ export interface ValueWords extends FaultWords {
   readonly code: ProblemCode;
 }
 
-/** Most words of a list that are written out. */
-const mostListed = 12;
 const yesWords: ReadonlySet<string> = new Set(["yes", "y", "on", "ja", "sim", "si", "oui"]);
 const noWords: ReadonlySet<string> = new Set(["no", "n", "off", "nein", "nao", "non"]);
 
@@ -122,26 +121,15 @@ function textForNumber(data: number, schema: SchemaPart): string {
 function wordListed(allowed: readonly unknown[], { error, schema }: SchemaFault): ValueWords {
   const words = allowed.map(flowText);
   const near = nearestWord(flowText(error.data), words, schema["x-synonyms"] ?? {});
-  const isLong = words.length > mostListed;
-  const list = isLong
-    ? `${words.slice(0, mostListed).join(", ")} and ${words.length - mostListed} more`
-    : orList(words);
-  const choose = words.length === 1 ? `write ${list}` : "choose one of these words";
+  const choose = words.length === 1 ? `write ${words.join("")}` : "choose one of these words";
   const hint = error.data === null ? emptyHint : choose;
   return {
     code: "unknown-word",
-    expected: words.length === 1 ? list : `one of ${list}`,
+    expected: listedWords(allowed),
     got: gotWords(error.data),
     hint: near === null ? hint : `did you mean ${near}?`,
   };
 }
-
-/** Whether a pattern is that of a name: it begins with a letter. */
-function isNamePattern(pattern: string | undefined): boolean {
-  return pattern !== undefined && /^\^(?:\\p\{L\}|\[A-Za-z\])(?!\.)/u.test(pattern);
-}
-
-const nameWords = "a name of letters, digits, spaces and underscores that begins with a letter";
 
 function patternWords(text: string, schema: SchemaPart): ValueWords {
   if (isNamePattern(schema.pattern)) return { code: "bad-name", ...badNameWords(text) };
@@ -153,22 +141,6 @@ function patternWords(text: string, schema: SchemaPart): ValueWords {
     got: gotWords(text),
     hint: example === null ? "compare it with the examples of this key" : `write for instance ${example}`,
   };
-}
-
-/** Words for a name that cannot be one, with a name that can. */
-export function badNameWords(text: string): FaultWords {
-  return { expected: nameWords, got: gotWords(text), hint: nameHint(text) };
-}
-
-function nameHint(text: string): string {
-  if (/^\d[\d,]*$/u.test(text)) return `write P${text.replaceAll(",", "_")}`;
-  const numbers = /^(-?\d+(?:\.\d+)?)[ ,;]+(-?\d+(?:\.\d+)?)$/u.exec(text);
-  if (numbers !== null) return `if a pair is meant, write [${numbers[1]}, ${numbers[2]}]`;
-  const mended = text
-    .replace(/[^\p{L}\p{M}\p{N}_]+/gu, " ")
-    .trim()
-    .replace(/^[^\p{L}]+/u, "");
-  return mended === "" || mended === text ? "choose another name" : `write for instance ${mended}`;
 }
 
 function listWords({ error, schema }: SchemaFault): ValueWords {

@@ -93,7 +93,13 @@ export function paperLines(
 
 function shortened(line: string, cut: boolean, fit: { readonly width: number; readonly size: number }): string {
   if (!cut && textWidth(line, fit.size) <= fit.width) return line;
-  const letters = Array.from(line);
-  while (letters.length > 1 && textWidth(`${letters.join("")}...`, fit.size) > fit.width) letters.pop();
-  return `${letters.join("").trimEnd()}...`;
+  const dots = "...";
+  let used = textWidth(dots, fit.size);
+  let kept = "";
+  for (const letter of line) {
+    used += textWidth(letter, fit.size);
+    if (used > fit.width) break;
+    kept += letter;
+  }
+  return kept.trimEnd() + dots;
 }

@@ -2,6 +2,8 @@
 
 import type { Cause, NumberBook, Quantity } from "../../src/model/quantity.ts";
 
+export { seeded } from "../seeded.ts";
+
 /** One number with its own standard uncertainty, or with sways over several causes. */
 export type Entry =
   | readonly [value: number, u: number]
@@ -31,17 +33,6 @@ export function bookOf(entries: readonly Entry[]): {
   return {
     book: { values, sways, places: entries.map(() => place), causes },
     quantities: entries.map((_, id) => ({ id, dimension: "length" })),
-  };
-}
-
-/** Seeded generator of numbers in [0, 1): mulberry32, public domain. */
-export function seeded(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
   };
 }
 

@@ -1,0 +1,148 @@
+// The command as a person types it: exit codes, files saved, mistyped words, standard input.
+
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, describe, expect, it } from "vitest";
+import { main } from "../src/cli/main.ts";
+import { root } from "./house/rule-files.ts";
+
+const folder = mkdtempSync(join(tmpdir(), "sightrail-"));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+interface Ran {
+  readonly code: number;
+  readonly out: string;
+  readonly err: string;
+}
+async function run(args: readonly string[], input = ""): Promise<Ran> {
+  let out = "";
+  let err = "";
+  const code = await main(args, {
+    out: (text) => (out += text),
+    err: (text) => (err += text),
+    readInput: () => input,
+    today: "2026-11-25",
+    columns: 100,
+    colour: false,
+  });
+  return { code, out, err };
+}
+function fileWith(name: string, text: string): string {
+  const path = join(folder, name);
+  writeFileSync(path, text);
+  return path;
+}
+
+const example = join(root, "examples/sallow-yard/plan.yaml");
+const quiet = `sightrail: 1
+title: One path
+place: [england]
+surfaces:
+  path: {centre_line: [[0, 0], [20, 0]], width: 1, for: [feet], existing: true}
+walls:
+  north: {line: [[5, 1.5], [15, 1.5]], height: 1, existing: true}
+  south: {line: [[5, -1.5], [15, -1.5]], height: 1, existing: true}
+none: [overhead lines, buried services, wells, septic, gas, veteran trees]
+`;
+
+describe("check", () => {
+  it("exits 1 where something fails, and prints the report", async () => {
+    const { code, out } = await run(["check", example]);
+    expect(code).toBe(1);
+    expect(out).toContain("SALLOW YARD");
+    expect(out).toContain("WILL NOT WORK");
+  });
+  it("exits 2 with file and line where a plan cannot be read, and checks the rest", async () => {
+    const { code, out } = await run(["check", fileWith("bad.yaml", quiet.replace("height: 1,", "heigth: 1,"))]);
+    expect(code).toBe(2);
+    expect(out).toContain("line 7");
+    expect(out).toContain("heigth");
+  });
+  it("exits 2 where there is no such file, no such option or no such stage", async () => {
+    expect((await run(["check", join(folder, "nothing.yaml")])).code).toBe(2);
+    expect((await run(["check", example, "--stage", "harvest"])).code).toBe(2);
+    expect((await run(["check", example, "--colour-blind"])).code).toBe(2);
+    expect((await run(["check", example, "--as-of", "next week"])).code).toBe(2);
+    expect((await run(["check", example, "--save", "report.doc"])).code).toBe(2);
+  });
+  it("reads a plan from standard input", async () => {
+    const { out } = await run(["check", "-"], quiet);
+    expect(out).toContain("ONE PATH");
+  });
+  it("saves what is asked for", async () => {
+    const files = ["a.json", "a.txt", "a.sarif", "a.svg"].map((name) => join(folder, name));
+    await run(["check", example, ...files.flatMap((file) => ["--save", file])]);
+    const [json, txt, sarif, svg] = files.map((file) => readFileSync(file, "utf8"));
+    expect((JSON.parse(json ?? "") as { sightrail: number }).sightrail).toBe(1);
+    expect(txt).toContain("SALLOW YARD");
+    expect((JSON.parse(sarif ?? "") as { version: string }).version).toBe("2.1.0");
+    expect(svg).toContain("<svg");
+  });
+  it("takes several plans, and the worst of them decides", async () => {
+    const { code } = await run(["check", example, join(folder, "nothing.yaml")]);
+    expect(code).toBe(2);
+  });
+});
+
+describe("reason and rules", () => {
+  it("prints a rule whole, with how its source was seen", async () => {
+    const { code, out } = await run(["reason", "trees/works-in-root-zone"]);
+    expect(code).toBe(0);
+    expect(out).toContain("12 times the stem of the tree");
+    expect(out).toMatch(/read second-hand|page read/);
+  });
+  it("asks whether a near rule was meant", async () => {
+    const { code, err } = await run(["reason", "tree/works-in-root-zone"]);
+    expect(code).toBe(2);
+    expect(err).toContain("trees/works-in-root-zone");
+  });
+  it("lists the rules", async () => {
+    const { code, out } = await run(["rules"]);
+    expect(code).toBe(0);
+    expect(out).toContain("fences/jumped-in-from-stand");
+  });
+});
+
+describe("cards of one's own", () => {
+  const card = `title: A building stands in the county set-back
+asks: How far is the building from the boundary?
+about: {thing: building}
+against: {other: boundary}
+within: 40 m
+measure: clear-distance
+stakes: damage
+limits: [{id: county, must: {at_least: 7 m}, where: anywhere, standing: practice}]
+fault: stands in the county set-back
+cautions: [Ask the county before digging footings.]
+`;
+  const plan = `${quiet}boundaries:
+  lane side: {line: [[-10, -8], [40, -8]], ours: left, beyond: road}
+buildings:
+  shed: {outline: [[0, -3], [4, -3], [4, -6], [0, -6]], eaves: 2, existing: true}
+`;
+  it("need no code", async () => {
+    const { out } = await run(["check", fileWith("plan.yaml", plan), "--rules", ownCards("set-back.yaml", card)]);
+    expect(out).toContain("stands in the county set-back: 2.00 m clear of boundary");
+  });
+  it("are answered with line and hint where they are wrong", async () => {
+    const { code, out } = await run(["check", fileWith("plan.yaml", plan), "--rules", ownCards("set-back.yaml", card.replace("clear-distance", "clear-distanse"))]);
+    expect(code).toBe(2);
+    expect(out).toContain("line 6");
+    expect(out).toContain("clear-distance");
+  });
+});
+
+function ownCards(name: string, text: string): string {
+  const own = mkdtempSync(join(folder, "rules-"));
+  writeFileSync(join(own, name), text);
+  return own;
+}
+
+describe("help", () => {
+  it("exits 0 for help and version, 2 for an unknown command", async () => {
+    expect((await run(["--help"])).code).toBe(0);
+    expect((await run(["--version"])).code).toBe(0);
+    expect((await run(["chek", example])).code).toBe(2);
+  });
+});
