@@ -151,4 +151,3 @@ function readAzimuth(node: Node, reading: StationReading): Written | null {
   const written = readNumberText(node, match?.[1], { dimension: "angle", troubles: reading.troubles });
   return turn === null || written === null ? null : { ...written, value: written.value + turn };
 }
-

@@ -62,4 +62,3 @@ function readFoot(node: Node, line: readonly [string, string], reading: StationR
     hint: "name the peg at which the square was set out",
   });
 }
-
