@@ -12,6 +12,7 @@ import type { Setting } from "./points.ts";
 import { readProperties, withDoubt, type PropertyWork } from "./properties.ts";
 import { readNumber } from "./numbers.ts";
 import { sealShape, type LiveShape } from "./live-shape.ts";
+import { faultless } from "./shape-faults.ts";
 import { readShape, shapeKeys, type ShapeWork } from "./shapes.ts";
 import type { Version } from "./stages.ts";
 import { radiusOf, readStem } from "./stems.ts";
@@ -88,7 +89,10 @@ export function shapeOf(version: Version, work: FeatureWork): LiveShape | null {
         : withDoubt(written, { dimension: "length" }, { work: properties, path: path.split(".") });
     },
   };
-  return readShape(version.node, shapeWork);
+  const live = readShape(version.node, shapeWork);
+  return live === null
+    ? null
+    : faultless(live, { node: version.node, whose: wordsOfVersion(version), troubles: work.troubles });
 }
 
 /** One version of a feature, resolved and sealed. */
@@ -121,7 +125,7 @@ function isProperty(key: string, { kind, node }: Version): boolean {
   if (key === "from" || key === "until" || key === "existing" || key === "note") return false;
   if ((key === "left" || key === "right") && child(node, "beside") !== null) return false;
   if (key === "between") return kind !== "gates";
-  if (key === "along") return typeof child(node, "along")?.data === "number";
+  if (key === "along") return /^[-+\d.]/.test(String(child(node, "along")?.data));
   return !shapeKeys.has(key);
 }
 

@@ -1,5 +1,6 @@
 // Reads what the plot was measured with: tape, level, compass, the tolerance of building, and how the plan lies to north.
 
+import { maximumPermissibleError, tapeClasses } from "../adjustment/tape.ts";
 import type { Reel } from "./measuring.ts";
 import { child, textOf, type Node } from "./node.ts";
 import { readNumber, readNumberText } from "./numbers.ts";
@@ -29,28 +30,30 @@ export function ownFigures(texts: Texts, troubles: Troubles): Readonly<Partial<R
   return own;
 }
 
-/** Greatest permitted error of a tape, a + b L with L in whole metres rounded up; metres. Classes of the EC directive (READ, 2014/32/EU annex X). */
-const tapeClasses: Readonly<Record<string, readonly [a: number, b: number]>> = {
-  I: [0.0001, 0.0001],
-  II: [0.0003, 0.0002],
-  III: [0.0006, 0.0004],
-};
+/** Length of tape that an error is stated for where the plan does not give one, metres. */
+const usualLength = 30;
 
-/** The reel of the plan's tapes, or null where no class is given. */
-export function reelOf(texts: Texts, customs: Customs): Reel | null {
-  const node = firstAt(texts, "survey", "tape", "class");
-  const found = tapeClasses[textOf(node) ?? ""];
-  if (node === null || found === undefined) {
-    if (firstAt(texts, "survey", "stations") !== null)
-      customs.assume("the tape's own error is not counted: the plan does not give its class");
-    return null;
+/** The reel of the plan's tapes, or null where nothing is said of it. */
+export function reelOf(texts: Texts, customs: Customs, troubles: Troubles): Reel | null {
+  const tape = firstAt(texts, "survey", "tape");
+  const node = child(tape, "class");
+  const name = textOf(node);
+  const found = name === "I" || name === "II" || name === "III" ? tapeClasses[name] : undefined;
+  const length = readNumber(child(tape, "length"), "length", troubles)?.value ?? usualLength;
+  const longBy = readNumber(child(tape, "long_by"), "length", troubles)?.value ?? 0;
+  if (found === undefined && firstAt(texts, "survey", "stations") !== null) {
+    customs.assume("the tape's own error is not counted: the plan does not give its class");
   }
-  const [a, b] = found;
-  return {
-    words: `the tape's own error (class ${textOf(node) ?? ""})`,
-    place: node.place,
-    greatestError: (length) => a + b * Math.ceil(length),
-  };
+  if (!(length > 0) || (found === undefined && longBy === 0)) return null;
+  const place = (node ?? (tape as Node)).place;
+  if (found === undefined) return { place, length, longBy, error: null };
+  const words = `the tape's own error (class ${name ?? ""})`;
+  return { place, length, longBy, error: { words, greatest: (taped) => maximumPermissibleError(found, taped) } };
+}
+
+/** Rows of common practice that other instruments put in place of a tape's. */
+export function insteadOf(texts: Texts): Readonly<Partial<Record<PracticeName, PracticeName>>> {
+  return firstAt(texts, "survey", "tape", "wheel")?.data === true ? { tape: "wheel" } : {};
 }
 
 /** Turn of a bearing to the plan's north, radians, to be added to it. */
@@ -89,4 +92,10 @@ function readDeclination(node: Node | null, troubles: Troubles): number | null {
   const match = /^(.*?)\s*\b(east|west)$/.exec(textOf(node) ?? "");
   const written = readNumberText(node, match?.[1] ?? node.data, { dimension: "angle", troubles });
   return written === null ? null : written.value * (match?.[2] === "west" ? -1 : 1);
+}
+
+/** Angle from the plan's north to true north, radians clockwise; null where the plan does not say. */
+export function trueNorthOf(texts: Texts, troubles: Troubles): number | null {
+  const north = readNumber(firstAt(texts, "earth", "north"), "angle", troubles);
+  return north === null ? null : -north.value;
 }

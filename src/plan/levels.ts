@@ -1,7 +1,7 @@
 // Lays the levels of the book on the plan: on pegs, on spots of ground, on named parts of features.
 
 import { keyOfKind, kinds } from "../model/kinds.ts";
-import type { LevelledPart, LevelledPlace } from "../model/plan.ts";
+import type { Feature, LevelledPart, LevelledPlace } from "../model/plan.ts";
 import { bookLevels, rowWords, type Booked, type LevelBook } from "./level-book.ts";
 import { pointAlong } from "./lines.ts";
 import { child, textOf, type Node } from "./node.ts";
@@ -124,7 +124,10 @@ function levelOfFeature(
       ? null
       : pointAlong(
           line,
-          { run: work.measuring.taped(run, `the run of the staff on ${setting.whose}`), left: exact(0) },
+          {
+            run: work.measuring.taped(run, `the run of the staff on ${setting.whose}`),
+            left: footLeft(version, part, work),
+          },
           row.place,
         );
   const named = name === null || atNode === null ? null : work.places().point(name, atNode, version);
@@ -138,10 +141,41 @@ function levelOfFeature(
   };
 }
 
+/** How far left of the line of a wall the staff stood at its foot: at the face, half its thickness off a centre line. */
+function footLeft(version: Version, part: LevelledPart, work: FeatureWork): Uncertain {
+  const thickness = readNumber(child(version.node, "thickness"), "length", work.troubles)?.value ?? 0;
+  const lineIs = textOf(child(version.node, "line_is"));
+  const toLeft = lineIs === "left face" ? 0 : lineIs === "right face" ? thickness : thickness / 2;
+  if (part === "foot left") return exact(toLeft);
+  return exact(part === "foot right" ? toLeft - thickness : 0);
+}
+
 function partOf(row: Node): LevelledPart {
   const foot = textOf(child(row, "foot"));
   if (foot === "left" || foot === "right") return `foot ${foot}`;
   if (child(row, "top")?.data === true) return "top";
   if (child(row, "invert")?.data === true) return "invert";
   return (textOf(child(row, "part")) ?? "foot") as LevelledPart;
+}
+
+/** Parts of a whole feature that a property of its own holds. */
+const propertyOfPart: Readonly<Partial<Record<LevelledPart, string>>> = {
+  invert: "invert",
+  cover: "cover",
+  floor: "floor",
+  "damp course": "damp_course",
+  sill: "sill",
+  water: "level",
+};
+
+/** The feature with levels that the book took on it, where the plan writes none itself. */
+export function withLevels(feature: Feature, levelled: readonly LevelledPlace[]): Feature {
+  const taken = levelled.flatMap(({ of, level }): readonly (readonly [string, LevelledPlace["level"]])[] => {
+    const key =
+      of === undefined || of.feature !== feature.name || of.at !== undefined ? undefined : propertyOfPart[of.part];
+    return key === undefined ? [] : [[key, level]];
+  });
+  return taken.length === 0
+    ? feature
+    : { ...feature, properties: { ...Object.fromEntries(taken), ...feature.properties } };
 }

@@ -8,11 +8,15 @@ import type { Written } from "./numbers.ts";
 import type { Customs, PracticeName } from "./practice.ts";
 import { exact, sum, swayedBy, type Uncertain } from "./sway.ts";
 
-/** The reel all tapes were read from: its greatest permitted error at a length, metres. */
+/** The reel all tapes were read from. */
 export interface Reel {
-  readonly words: string;
   readonly place: Place;
-  readonly greatestError: (length: number) => number;
+  /** Null where the plan does not give its class. */
+  readonly error: { readonly words: string; readonly greatest: (length: number) => number } | null;
+  /** Length of the whole tape, metres: the length its error is stated for. */
+  readonly length: number;
+  /** How much too long the whole tape is, metres: every length read from it is that share longer. */
+  readonly longBy: number;
 }
 
 /** Gives numbers their doubt. `words` say what was measured, in the words of the field. */
@@ -75,11 +79,18 @@ export function openMeasuring(book: BookWriter, customs: Customs, reel: Reel | n
     return book.doubted(written.value, { sort: "survey", words, place: written.node.place, u, dimension });
   };
   const taped: Measuring["taped"] = (written, words) => {
-    const own = observed(written, words, { name: "tape", dimension: "length" });
-    if (reel === null || written.plusMinus !== null || written.value === 0) return own;
+    const corrected = reel === null ? written : { ...written, value: written.value * (1 + reel.longBy / reel.length) };
+    const own = observed(corrected, words, { name: "tape", dimension: "length" });
+    if (reel === null || reel.error === null || written.plusMinus !== null || written.value === 0) return own;
     // One reel, one error: long or short by the same share of its permitted error in every tape. u = E / sqrt 3.
-    const cause = book.causeOf({ sort: "survey", words: reel.words, place: reel.place, u: 1, dimension: "share" });
-    const by = (Math.sign(written.value) * reel.greatestError(Math.abs(written.value))) / Math.sqrt(3);
+    const cause = book.causeOf({
+      sort: "survey",
+      words: reel.error.words,
+      place: reel.place,
+      u: reel.error.greatest(reel.length) / Math.sqrt(3),
+      dimension: "length",
+    });
+    const by = (Math.sign(written.value) * reel.error.greatest(Math.abs(written.value))) / Math.sqrt(3);
     return sum(own, swayedBy(0, cause, by));
   };
   const coordinate: Measuring["coordinate"] = (written, words, axis) => {

@@ -14,6 +14,8 @@ const deg = Math.PI / 180;
 export const practice = {
   // u 5 mm + 0.2 mm/m, one person on grass (PRACTICE); so 95 % is twice that.
   tape: { plusMinus: 0.01, perMetre: 0.0004, words: "tapes are read and handled to ± 10 mm and 0.4 mm a metre" },
+  // A measuring wheel on grass runs 0.5 to 1 % off (PRACTICE); the larger is taken as one standard uncertainty.
+  wheel: { plusMinus: 0.01, perMetre: 0.02, words: "a measuring wheel is known to ± 2 %" },
   coordinates: { plusMinus: 0.05, words: "points written as east and north are known to ± 50 mm" },
   // A 6-8-10 triangle with 10 mm error in the 10 m side turns by 0.12 deg (COMPUTED); taken as one standard uncertainty.
   squareOff: { plusMinus: 0.24 * deg, words: "right angles are set out to ± 0.24 deg" },
@@ -41,13 +43,17 @@ export interface Customs {
   readonly assumed: () => readonly string[];
 }
 
-/** The table with the plan's own figures (half-widths at 95 %) in place of ours. */
-export function openCustoms(own: Readonly<Partial<Record<PracticeName, number>>>): Customs {
+/** The table with the plan's own figures (half-widths at 95 %) in place of ours, and one row in place of another. */
+export function openCustoms(
+  own: Readonly<Partial<Record<PracticeName, number>>>,
+  instead: Readonly<Partial<Record<PracticeName, PracticeName>>> = {},
+): Customs {
   const used = new Set<PracticeName>();
   const further = new Set<string>();
-  const u = (name: PracticeName, size = 0): number => {
-    const given = own[name];
+  const u = (asked: PracticeName, size = 0): number => {
+    const given = own[asked];
     if (given !== undefined) return given / 2;
+    const name = instead[asked] ?? asked;
     const row: PracticeRow = practice[name];
     if (row.plusMinus > 0) used.add(name);
     return (row.plusMinus + (row.perMetre ?? 0) * Math.abs(size)) / 2;

@@ -5,9 +5,9 @@ import type { Plan } from "../model/plan.ts";
 import type { Problem } from "../model/problem.ts";
 import type { SourceText } from "../reading/source-text.ts";
 import { featureOf, radiusAt, shapeOf, type FeatureWork } from "./features.ts";
-import { openTurnFrom, ownFigures, reelOf } from "./instruments.ts";
+import { insteadOf, openTurnFrom, ownFigures, reelOf, trueNorthOf } from "./instruments.ts";
 import type { KindTable } from "./kind-table.ts";
-import { levelledPlaces, pegsWithLevels, readLevelBook } from "./levels.ts";
+import { levelledPlaces, pegsWithLevels, readLevelBook, withLevels } from "./levels.ts";
 import type { LiveLine } from "./lines.ts";
 import { openMeasuring } from "./measuring.ts";
 import { gatherNames } from "./names.ts";
@@ -50,8 +50,8 @@ export function resolvePlan(text: CheckedText, kindTable: KindTable, options: Re
   const texts: Texts = { roots: all.map(({ source, broken }) => rootNode(source.file, source.data, broken)) };
   const troubles = openTroubles(locateIn(all));
   const book = openBook();
-  const customs = openCustoms(ownFigures(texts, troubles));
-  const measuring = openMeasuring(book, customs, reelOf(texts, customs));
+  const customs = openCustoms(ownFigures(texts, troubles), insteadOf(texts));
+  const measuring = openMeasuring(book, customs, reelOf(texts, customs, troubles));
   const optioned = withOption(featuresOf(texts), texts, { option: options.option, troubles });
   const versions = versionsOf(optioned.features, texts, troubles);
   const names = gatherNames(namedPegs(texts), optioned.features, troubles);
@@ -94,8 +94,8 @@ export function resolvePlan(text: CheckedText, kindTable: KindTable, options: Re
   late.firstLine = lineBetween(survey.firstLine, pegs);
   openWith(pegs);
 
-  const features = versions.map((version) => featureOf(version, work));
   const levelled = levelledPlaces(levels, { pegs, versions, work, setting: ground });
+  const features = versions.map((version) => withLevels(featureOf(version, work), levelled));
   const facts = factsOf(survey);
   const spots = new Map([...pegs].map(([name, peg]) => [name, book.sealPoint(peg)]));
   const statements = readStatements(texts, { names, troubles, work, versions });
@@ -106,6 +106,7 @@ export function resolvePlan(text: CheckedText, kindTable: KindTable, options: Re
     features,
     pegs: spots,
     levels: levelled,
+    trueNorth: trueNorthOf(texts, troubles),
     numbers: book.finish(),
     ...(facts === null ? {} : { surveyFacts: { ...facts, levelRuns: levels.runs } }),
     assumed: customs.assumed(),
