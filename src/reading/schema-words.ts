@@ -62,6 +62,7 @@ export function typesOf(schema: SchemaPart): readonly string[] {
 
 /** What a schema wants, with examples where it has them: `a length, such as 3.6 or 450 mm`. */
 export function wantedWords(schema: SchemaPart): string {
+  if (schema.enum !== undefined) return listedWords(schema.enum);
   const unit = schema["x-unit"];
   const kinds = typesOf(schema).map((type) => typeWords[type] ?? type);
   const kind =

@@ -123,7 +123,8 @@ function tellName({ error, path, within }: SchemaFault): Told {
  */
 function tellChoice(fault: SchemaFault, document: SourceText): readonly Told[] {
   const { error, path, within } = fault;
-  const meant = within.filter((one) => one.path.length > path.length || one.error.keyword !== "type");
+  const otherSorts = new Set(within.filter((one) => one.error.keyword === "type").map((one) => one.schema));
+  const meant = within.filter((one) => one.path.length > path.length || !otherSorts.has(one.schema));
   const deepest = Math.max(...meant.map((one) => one.path.length));
   const causes = meant.filter((one) => one.path.length === deepest);
   const keys = tellKeys(causes, document);
@@ -131,9 +132,7 @@ function tellChoice(fault: SchemaFault, document: SourceText): readonly Told[] {
   if (causes.length > 0) return tellValues(causes, document).slice(0, 1);
   const [only, ...more] = within;
   if (only !== undefined && more.length === 0) return tellValue(only, document);
-  const expected = orList(
-    within.map((one) => (one.error.keyword === "type" ? wantedWords(one.schema) : valueWords(one).expected)),
-  );
+  const expected = orList(within.map((one) => wantedWords(one.schema)));
   const words = { expected, got: gotWords(error.data), hint: "choose one of these forms" };
   return [{ path, what: "value", code: "wrong-type", ...words }];
 }

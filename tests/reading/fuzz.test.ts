@@ -14,7 +14,7 @@ const check = newCompiler(readSchemas(folder("schemas"))).getSchema(
   "https://sightrail.invalid/schemas/plan.schema.json",
 ) as Validator;
 const pieces = [
-  ..."[]{}:,#&*!|>'\"%@`-?\t\n \\<~0159.é\u0000\u00a0",
+  ...Array.from("[]{}:,#&*!|>'\"%@`-?\t\n \\<~0159.é\u0000\u00a0"),
   "\n\n",
   ": ",
   "- ",
