@@ -71,7 +71,8 @@ function settle(question: ManoeuvreQuestion, posed: Posed, first: readonly Arc[]
   return best === null ? { answer: "cannot-tell", why: "too close" } : possible(question, best, lowerBound);
 }
 
-function bestOn(posed: Posed, step: LatticeStep, most: number): readonly Arc[] | null {
+/** Exact path of the fewest changes that one lattice finds, up to `most`; null where it finds none. */
+export function bestOn(posed: Posed, step: LatticeStep, most: number): readonly Arc[] | null {
   const fronts = frontsOf(posed, latticeFor(posed, step), 0);
   growFronts(fronts, most);
   return exactWay(posed, fronts, most);

@@ -1,0 +1,16 @@
+import { describe, expect, it } from "vitest";
+import { examinePads } from "./random-pads.ts";
+
+describe("random pads", () => {
+  it("no false yes under brute force, no contradicted no at double resolution, few too close to call", () => {
+    const seeds = Array.from({ length: 60 }, (_, i) => 1000 + i);
+    const tally = examinePads(seeds, () => 0);
+    expect(tally.falsePossible).toEqual([]);
+    expect(tally.contradicted).toEqual([]);
+    // 2 % is the aim over a thousand pads; of sixty, three may be.
+    expect(tally.tooClose).toBeLessThanOrEqual(3);
+    expect(tally.other).toBe(0);
+    // The generator must put both questions: pads that do and pads that do not.
+    expect(Math.min(tally.possible, tally.no)).toBeGreaterThan(10);
+  });
+});
