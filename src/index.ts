@@ -3,13 +3,15 @@
 import compiledKinds from "#compiled/kinds" with { type: "json" };
 import compiledRulebook from "#compiled/rulebook" with { type: "json" };
 import { card as validCard, part as validPart, plan as validPlan } from "#compiled/validators";
-import { check, type Checked, countVerdicts } from "./engine/check.ts";
+import { check, type Checked } from "./engine/check.ts";
+import { stageIndex } from "./engine/stages.ts";
+import { addCounts, mergeRules } from "./engine/merge.ts";
 import { readPlain } from "./engine/spread.ts";
 import { measures } from "./measures/index.ts";
 import type { Card, Rulebook } from "./model/card.ts";
-import { type Report, type Verdict, verdictOrder } from "./model/finding.ts";
+import type { Report } from "./model/finding.ts";
 import type { Picture } from "./model/picture.ts";
-import type { Path, Place, Position } from "./model/path.ts";
+import type { Place, Position } from "./model/path.ts";
 import type { Plan } from "./model/plan.ts";
 import type { Problem, WithProblems } from "./model/problem.ts";
 import type { KindTable } from "./plan/kind-table.ts";
@@ -20,7 +22,7 @@ import { nearestWord } from "./reading/nearest-word.ts";
 import { validated, type Validator } from "./reading/validate.ts";
 import { readRequirement } from "./rulebook/bounds.ts";
 import { reasonText as cardInWords } from "./report/reason.ts";
-import { textReport } from "./report/text.ts";
+import { textReport, type TextOptions } from "./report/text.ts";
 import { wantedIncludes } from "./plan/wants.ts";
 import { loadRulebook, type RuleFile, type RuleFiles } from "./rulebook/load-rulebook.ts";
 import { partsOf } from "./site/parts.ts";
@@ -28,6 +30,7 @@ import { pictureOf } from "./site/picture.ts";
 
 export type { Card, Rulebook } from "./model/card.ts";
 export type * from "./model/finding.ts";
+export { exitCode } from "./engine/exit-code.ts";
 export type { Picture } from "./model/picture.ts";
 export type { Problem } from "./model/problem.ts";
 
@@ -183,8 +186,8 @@ function inspectOne(text: Text, options: CheckOptions, book: Rulebook): One {
     ...(options.option ? { option: options.option } : {}),
   });
   const all = [...problems, ...own.problems, ...includes.flatMap((include) => include.problems), ...resolved.problems];
-  const stage = stageIndex(resolved.plan, options.stage, document, all);
-  if (stage === undefined) return { ...empty, problems: all };
+  const stage = stageIndex(resolved.plan, options.stage, (path) => document.locate(path, "key"));
+  if (stage !== null && typeof stage !== "number") return { ...empty, problems: [...all, stage] };
   const sources = [document, ...includes.flatMap(({ checked }) => checked?.source ?? [])];
   return checkResolved({ plan: resolved.plan, document, sources, options, book, stage, problems: all });
 }
@@ -256,43 +259,6 @@ function readLocal(raw: unknown, card: Card) {
   return fine ? requirement : null;
 }
 
-/** Index of the stage asked for; null for all; undefined with a problem where there is none of that name. */
-function stageIndex(
-  plan: Plan,
-  name: string | undefined,
-  document: SourceText,
-  problems: Problem[],
-): number | null | undefined {
-  if (name === undefined) return null;
-  const index = plan.stages.indexOf(name);
-  if (index >= 0) return index;
-  const path: Path = ["stages"];
-  problems.push({
-    code: "unknown-name",
-    file: document.file,
-    ...document.locate(path, "key"),
-    expected: `one of the plan's stages: ${plan.stages.join(", ")}`,
-    got: name,
-    hint: "write the stage as the plan does",
-  });
-  return undefined;
-}
-
-function addCounts(counts: readonly Readonly<Record<Verdict, number>>[]): Readonly<Record<Verdict, number>> {
-  const sum = { ...countVerdicts([], 0) };
-  for (const count of counts) for (const verdict of verdictOrder) sum[verdict] += count[verdict];
-  return sum;
-}
-
-function mergeRules(checks: readonly Checked[]): Report["rules"] {
-  const byRule = new Map<string, Report["rules"][number]>();
-  for (const rule of checks.flatMap((one) => one.rules)) {
-    const before = byRule.get(rule.rule);
-    byRule.set(rule.rule, before ? { ...rule, counts: addCounts([before.counts, rule.counts]) } : rule);
-  }
-  return [...byRule.values()];
-}
-
 /** Names of files that a plan includes and that the caller must fetch. */
 export function wants(plan: Text): readonly string[] {
   const { document } = readYaml(plan.file, plan.text);
@@ -306,9 +272,7 @@ export function withProblems(inspection: Inspection, problems: readonly Problem[
 }
 
 /** A rule in words. */
-export function reasonText(card: Card, book: Rulebook): string {
-  return cardInWords(card, book, measures);
-}
+export const reasonText = (card: Card, book: Rulebook): string => cardInWords(card, book, measures);
 
 /** The known rule nearest to a mistyped one, or null. */
 export function nearestRule(rule: string, book: Rulebook): string | null {
@@ -318,12 +282,7 @@ export function nearestRule(rule: string, book: Rulebook): string | null {
   );
 }
 
-export interface PrintOptions {
-  readonly all?: boolean;
-  readonly plain?: boolean;
-  readonly brief?: boolean;
-  readonly width?: number;
-}
+export type PrintOptions = Pick<TextOptions, "all" | "plain" | "brief" | "width">;
 
 /** Prints an inspection as one of the formats; printers are loaded when first asked for. */
 export async function printed(
@@ -338,19 +297,4 @@ export async function printed(
   const { drawing } = await import("./report/svg.ts");
   const [picture] = pictures;
   return picture ? drawing(picture, report) : "";
-}
-
-/**
- * Exit code of a report: 2 if anything was left out, 1 if a `must` fails (departed and not expired: no) or a safety
- * `must` is not shown to be met, else 0.
- */
-export function exitCode(report: Report): 0 | 1 | 2 {
-  if (report.problems.length > 0) return 2;
-  const fails = report.findings.some((finding) => {
-    if (finding.grade !== "must") return false;
-    if (finding.verdict === "not-met") return true;
-    if (finding.verdict === "departure") return finding.beneath?.expired === true;
-    return finding.stakes === "safety" && (finding.verdict === "undecided" || finding.verdict === "not-given");
-  });
-  return fails ? 1 : 0;
 }

@@ -1,7 +1,7 @@
 // The check: every card on every subject at every stage, folded, judged, worded and gathered.
 
-import type { Card, Rulebook, Stakes } from "../model/card.ts";
-import { type Finding, type Need, type Verdict, verdictOrder } from "../model/finding.ts";
+import type { Card, Rulebook } from "../model/card.ts";
+import type { Finding, Need, Verdict } from "../model/finding.ts";
 import type { Place, Position } from "../model/path.ts";
 import type { Feature, Plan } from "../model/plan.ts";
 import type { Read } from "../model/quantity.ts";
@@ -13,10 +13,10 @@ import { gatherNeeds, needsOf, type OpenNeed } from "./needs.ts";
 import { solveRemedies } from "./remedies.ts";
 import { chainOf } from "./rows.ts";
 import { type Extent, extentOf, subjectsOf } from "./select.ts";
-import { unsaidSentence } from "./sentence.ts";
 import { readPlain } from "./spread.ts";
 import { rememberer, type StageView, stageViews } from "./stages.ts";
-import { fingerprint } from "./fingerprint.ts";
+import { hazardUnsaid } from "./unsaid.ts";
+import { byWeight, countVerdicts } from "./weigh.ts";
 
 export interface CheckRequest {
   readonly plan: Plan;
@@ -124,8 +124,8 @@ interface CardResult {
 }
 
 function checkCard(card: Card, run: Run): CardResult {
-  const unsaid = hazardUnsaid(card, run);
-  if (unsaid) return unsaid;
+  const unsaid = unsaidOf(card, run);
+  if (unsaid) return { findings: [unsaid.finding], open: [unsaid.need], notBearing: 0 };
   const folded = new Map<string, Folded[]>();
   const remember = rememberer();
   for (const view of run.views) {
@@ -202,61 +202,14 @@ function unlooked(cards: readonly Card[], features: readonly Feature[]): readonl
   return [...words].map(([kind, names]) => `${kind} ${[...names].map((name) => `"${name}"`).join(", ")}`);
 }
 
-/** A card of safety stakes whose hazard is neither in the plan nor under `none` is asked for once. */
-function hazardUnsaid(card: Card, run: Run): CardResult | null {
-  const { plan } = run.request;
-  if (!card.hazard || card.stakes !== "safety" || plan.none.includes(card.hazard)) return null;
-  const kinds = [...card.about.kinds, ...(card.against?.kinds ?? [])];
-  const drawn = plan.features.some(
-    (feature) => kinds.includes(feature.kind) && (feature.kind === hazardKind(card) || hazardKind(card) === null),
-  );
-  if (drawn) return null;
-  const sentence = unsaidSentence(card);
-  const first = run.views[0]?.stage ?? 0;
-  const finding: Finding = {
-    rule: card.id,
-    verdict: "not-given",
-    reason: "unsaid",
-    grade: "must",
-    stakes: card.stakes,
-    stage: plan.stages[first] ?? "",
-    stages: run.views.map((view) => plan.stages[view.stage] ?? ""),
-    option: run.request.option,
-    features: [],
-    found: null,
-    wanted: null,
-    probability: null,
-    sentence,
-    remedies: [],
-    cautions: card.cautions,
-    defers_to: card.defersTo,
-    doubts: [],
-    at: [],
-    witness: [],
-    others: [],
-    fingerprint: fingerprint(card.id, [], "unsaid", run.request.option),
-    reading: run.request.measures.get(card.measure)?.shortName ?? "",
-    dimension: card.dimension,
-    shown_in: "",
-    kinked: false,
-    decided_by: null,
-  };
-  const open: OpenNeed = {
-    path: "none",
-    asks: `whether there are ${card.hazard}: draw them, or list them under none`,
-    unit: "",
-    rule: card.id,
-    stakes: card.stakes,
-    reason: "unsaid",
-    place: { file: plan.file, path: ["none"] },
-  };
-  return { findings: [finding], open: [open], notBearing: 0 };
-}
-
-/** The kind whose presence answers a card's hazard: the second role's where there is one, else the first's. */
-function hazardKind(card: Card): string | null {
-  const kinds = card.against?.kinds ?? card.about.kinds;
-  return kinds.length === 1 ? (kinds[0] ?? null) : null;
+function unsaidOf(card: Card, { request, views }: Run): ReturnType<typeof hazardUnsaid> {
+  const stages = views.map((view) => request.plan.stages[view.stage] ?? "");
+  return hazardUnsaid(card, {
+    plan: request.plan,
+    measure: request.measures.get(card.measure),
+    stages,
+    option: request.option,
+  });
 }
 
 function withRemedies(finding: Finding, entry: Folded, run: Run): Finding {
@@ -287,28 +240,3 @@ function rulesSpoiled(read: Read, changed: Feature, view: StageView, run: Run): 
 
 const fails = (outcomes: readonly Outcome[]) =>
   outcomes.some((outcome) => outcome.verdict === "not-met" && outcome.grade === "must");
-
-const stakesOrder: readonly Stakes[] = ["safety", "damage", "nuisance"];
-
-/** Order of findings: what can hurt first, then verdict, rule and features. */
-function byWeight(a: Finding, b: Finding): number {
-  const weigh = (finding: Finding) =>
-    [stakesOrder.indexOf(finding.stakes), verdictOrder.indexOf(finding.verdict)] as const;
-  const [stakesA, verdictA] = weigh(a);
-  const [stakesB, verdictB] = weigh(b);
-  if (stakesA !== stakesB) return stakesA - stakesB;
-  if (verdictA !== verdictB) return verdictA - verdictB;
-  const name = (finding: Finding) =>
-    [finding.rule, ...finding.features.map((feature) => feature.name), finding.wanted?.limit ?? "", finding.stage].join(
-      "\n",
-    );
-  return name(a) < name(b) ? -1 : name(a) > name(b) ? 1 : 0;
-}
-
-/** Counts by verdict, with every verdict present. */
-export function countVerdicts(findings: readonly Finding[], notBearing: number): Readonly<Record<Verdict, number>> {
-  const counts = Object.fromEntries(verdictOrder.map((verdict) => [verdict, 0])) as Record<Verdict, number>;
-  for (const finding of findings) counts[finding.verdict] += 1;
-  counts["does-not-bear"] += notBearing;
-  return counts;
-}

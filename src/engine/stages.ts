@@ -1,6 +1,8 @@
 // The plan as it stands at each stage, and the memory that evaluates equal content once.
 
+import type { Path, Position } from "../model/path.ts";
 import type { Feature, Plan } from "../model/plan.ts";
+import type { Problem } from "../model/problem.ts";
 import type { Read } from "../model/quantity.ts";
 import type { Scene, Subject } from "../model/reading.ts";
 import { keyOfKind } from "../model/kinds.ts";
@@ -76,4 +78,18 @@ export function rememberer(): (
     kept.push({ uses: new Map([...view.asked].map((kind) => [kind, view.content(kind)])), outcomes });
     return outcomes;
   };
+}
+
+/** Index of the stage asked for; null for all; a problem where there is none of that name. */
+export function stageIndex(
+  plan: Plan,
+  name: string | undefined,
+  locate: (path: Path) => Position,
+): number | null | Problem {
+  if (name === undefined) return null;
+  const index = plan.stages.indexOf(name);
+  if (index >= 0) return index;
+  const expected = `one of the plan's stages: ${plan.stages.join(", ")}`;
+  const hint = "write the stage as the plan does";
+  return { code: "unknown-name", file: plan.file, ...locate(["stages"]), expected, got: name, hint };
 }

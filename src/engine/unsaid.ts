@@ -1,0 +1,61 @@
+// A hazard that the plan neither draws nor rules out is asked for once.
+
+import type { Card } from "../model/card.ts";
+import type { Finding } from "../model/finding.ts";
+import type { Plan } from "../model/plan.ts";
+import type { Measure } from "../model/reading.ts";
+import { isHazard } from "../site/hazards.ts";
+import { fingerprint } from "./fingerprint.ts";
+import type { OpenNeed } from "./needs.ts";
+import { unsaidSentence } from "./sentence.ts";
+
+export interface UnsaidContext {
+  readonly plan: Plan;
+  readonly measure: Measure | undefined;
+  readonly stages: readonly string[];
+  readonly option: string | null;
+}
+
+/** The finding and the need of a safety card whose hazard is neither in the plan nor under `none`; null otherwise. */
+export function hazardUnsaid(
+  card: Card,
+  { plan, measure, stages, option }: UnsaidContext,
+): { readonly finding: Finding; readonly need: OpenNeed } | null {
+  const { hazard } = card;
+  if (!hazard || card.stakes !== "safety" || plan.none.includes(hazard)) return null;
+  if (plan.features.some((feature) => isHazard(hazard, feature))) return null;
+  const finding: Finding = {
+    rule: card.id,
+    verdict: "not-given",
+    reason: "unsaid",
+    grade: "must",
+    stakes: card.stakes,
+    stage: stages[0] ?? "",
+    stages,
+    option,
+    features: [],
+    found: null,
+    wanted: null,
+    probability: null,
+    sentence: unsaidSentence(card),
+    remedies: [],
+    cautions: card.cautions,
+    defers_to: card.defersTo,
+    doubts: [],
+    at: [],
+    witness: [],
+    others: [],
+    fingerprint: fingerprint(card.id, [], "unsaid", option),
+    reading: measure?.shortName ?? "",
+    dimension: card.dimension,
+    shown_in: "",
+    kinked: false,
+    decided_by: null,
+  };
+  const asks = `whether there are ${hazard}: draw them, or put "${hazard}" under none if they were looked for`;
+  const place = { file: plan.file, path: ["none"] };
+  return {
+    finding,
+    need: { path: "none", asks, unit: "", rule: card.id, stakes: card.stakes, reason: "unsaid", place },
+  };
+}
