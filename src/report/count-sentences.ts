@@ -3,7 +3,7 @@
 import type { Report } from "../model/finding.ts";
 import { clean } from "./clean.ts";
 import type { Group, Numbered } from "./grouping.ts";
-import { wrap } from "./wrap.ts";
+import { openNeeds } from "./need-lines.ts";
 
 const oneOrMany: Readonly<Record<Exclude<Group, "departure" | "missing">, readonly [one: string, many: string]>> = {
   hurt: [
@@ -28,7 +28,7 @@ export function countSentences(report: Report, told: readonly Numbered[]): strin
         counted(count, oneOrMany[group]).replace("Settle them all", count === 2 ? "Settle both" : "Settle them all"),
       );
   }
-  const missing = told.filter((one) => one.group === "missing").length + report.needs.length;
+  const missing = told.filter((one) => one.group === "missing").length + openNeeds(report, told).length;
   if (missing > 0)
     parts.push(counted(missing, ["1 thing asked for is not in the plan.", "# things asked for are not in the plan."]));
   if (parts.length > 0) return parts.join(" ");
@@ -42,7 +42,7 @@ function counted(count: number, [one, many]: readonly [string, string]): string 
 }
 
 /** Departures from rules on which people depend stay in the head, with the name of who agreed. */
-export function departureNotice(told: readonly Numbered[], width: number): readonly string[] {
+export function departureNotices(told: readonly Numbered[]): readonly string[] {
   const grave = told.filter((one) => one.group === "departure" && one.finding.stakes === "safety");
   if (grave.length === 0) return [];
   const list = grave.map(
@@ -52,5 +52,5 @@ export function departureNotice(told: readonly Numbered[], width: number): reado
     grave.length === 1
       ? "1 departure from a rule that keeps people from harm stands"
       : `${grave.length} departures from rules that keep people from harm stand`;
-  return wrap(`${head}: ${list.join("; ")}.`, width);
+  return [`${head}: ${list.join("; ")}.`];
 }

@@ -2,9 +2,10 @@
 
 import type { Finding, Report } from "../model/finding.ts";
 import { clean, columns, sentence } from "./clean.ts";
-import { decidesWords, doWords, foundWords, marginWords, saysWords, whyWords } from "./finding-words.ts";
+import { decidesWords, doWords, saysWords, whyWords } from "./finding-words.ts";
+import { foundWords, marginWords } from "./found-words.ts";
 import type { Numbered } from "./grouping.ts";
-import { markLine } from "./mark-line.ts";
+import { markLegend, markLine } from "./mark-line.ts";
 import type { Cautions } from "./mind.ts";
 import type { TextOptions } from "./text-options.ts";
 import { tagRight, wrap } from "./wrap.ts";
@@ -98,8 +99,6 @@ export function placeWordsInFile(finding: Finding, report: Report): string {
 /** The key to the mark line, once, where any is drawn. */
 export function legendLines(told: readonly Numbered[], style: EntryStyle): readonly string[] {
   if (style.options.plain || style.options.brief) return [];
-  const marks = told.flatMap((one) => markOf(one.finding, style.width)?.marks ?? []);
-  if (marks.length === 0) return [];
-  const beyond = marks.some((line) => /[<>]/.test(line)) ? "   < > goes on beyond the line" : "";
-  return [`( o ) what you have, give or take, 19 times in 20   T what is wanted${beyond}`];
+  const legend = markLegend(told.flatMap((one) => markOf(one.finding, style.width) ?? []));
+  return legend === "" ? [] : [legend];
 }

@@ -1,56 +1,13 @@
 // The words under a finding: why, who says so, what to do, what to mind. Each may be empty.
 
-import type { Finding, NotGiven, RemedyFound, Report } from "../model/finding.ts";
-import { amount, difference, doubtWords, finer, nineteenInTwenty, scaleOf } from "./amounts.ts";
+import type { Finding, NotGiven, RemedyFound, Report, Verdict } from "../model/finding.ts";
 import { capital, clean, sentence } from "./clean.ts";
 import { dateWords } from "./dates.ts";
 import { standingVerdict } from "./grouping.ts";
 import { requirementWords, whoSays, type PlaceNames } from "./standing-words.ts";
 
-/** Standard uncertainties between what is found and what is wanted for 0.95 and for 0.999 (normal distribution, COMPUTED). */
-const sureAt = { usual: 1.645, safety: 3.09 } as const;
 /** Doubt of what is decided by others is told down to this share. */
 const leastShare = 0.1;
-
-/** `short by 28 mm`, `over by 0.20 m`, `0.45 m to spare`, or `good to 0.05 m, needs 0.02 m`; empty where there is no number. */
-export function marginWords(finding: Finding): string {
-  const { found, wanted } = finding;
-  const scale = scaleOf(finding);
-  if (!scale || !found || !wanted || found.unit !== wanted.unit || !Number.isFinite(found.value)) return "";
-  const { gap, side } = gapOf(found.value, wanted.value, wanted.sense);
-  if (!Number.isFinite(gap)) return "";
-  if (standingVerdict(finding) === "undecided" && finding.decided_by !== "method") {
-    const needs = gap / (finding.stakes === "safety" ? sureAt.safety : sureAt.usual);
-    if (needs < found.doubt && needs > 0)
-      return `good to ${doubtWords(found.doubt, scale)}, needs ${difference(nineteenInTwenty * needs, scale, needs)}`;
-  }
-  if (side === "met") return "";
-  return `${side} by ${difference(gap, finer(scale, gap), Math.min(found.doubt, gap / 10))}`;
-}
-
-function gapOf(
-  found: number,
-  wanted: number | readonly [number, number],
-  sense: string,
-): { readonly gap: number; readonly side: "short" | "over" | "met" } {
-  const [low, high] =
-    typeof wanted === "number" ? (sense === "at_most" ? [-Infinity, wanted] : [wanted, Infinity]) : wanted;
-  if (found < low) return { gap: low - found, side: "short" };
-  if (found > high) return { gap: found - high, side: "over" };
-  return { gap: Math.min(found - low, high - found), side: "met" };
-}
-
-/** The number in words, for those who do not see the mark line. */
-export function foundWords(finding: Finding): string {
-  const { found } = finding;
-  const scale = scaleOf(finding);
-  if (!scale || !found || !Number.isFinite(found.value)) return "";
-  const name = clean(finding.reading);
-  const bound = /^at (least|most)$/.test(found.method) ? `${found.method} ` : "";
-  const doubt = found.doubt > 0 ? `, give or take ${doubtWords(found.doubt, scale)}, 19 times in 20` : "";
-  const margin = marginWords(finding);
-  return `${name === "" ? "Found" : capital(name)}: ${bound}${amount(found.value, scale, found.doubt)}${doubt}${margin === "" ? "" : `; ${margin}`}.`;
-}
 
 /** Why it is told: the stages, the chance, what carries the doubt, a departure that ran out, the other places. */
 export function whyWords(finding: Finding, report: Report): string {
@@ -119,14 +76,24 @@ function boundWords(finding: Finding): string {
   return [searched, kinked].filter((part) => part !== "").join(" ");
 }
 
+const worse: ReadonlySet<Verdict> = new Set(["not-met", "undecided", "not-given"]);
+
+/** The other things found with the same rule, without the names that the sentence has said already. */
 function othersWords(finding: Finding): string {
-  const worse = finding.others.filter(
-    (other) => other.verdict === "not-met" || other.verdict === "undecided" || other.verdict === "not-given",
-  );
-  if (worse.length === 0) return "";
-  const names = worse.slice(0, 3).map((other) => other.features.map((name) => `"${clean(name)}"`).join(" with "));
-  const more = worse.length > names.length ? ` and ${worse.length - names.length} more` : "";
-  return `The same with ${names.join(", ")}${more}.`;
+  const own = new Set(finding.features.flatMap(({ kind, name }) => [clean(name), clean(`${kind} "${name}"`)]));
+  const names = finding.others
+    .filter(({ verdict }) => worse.has(verdict))
+    .map(({ features }) =>
+      features
+        .map(clean)
+        .filter((name) => name !== "" && !own.has(name))
+        .join(" with "),
+    )
+    .filter((name) => name !== "");
+  const distinct = [...new Set(names)].map((name) => (name.includes('"') ? name : `"${name}"`));
+  if (distinct.length === 0) return "";
+  const more = distinct.length > 3 ? ` and ${distinct.length - 3} more` : "";
+  return `The same with ${distinct.slice(0, 3).join(", ")}${more}.`;
 }
 
 /** Who says so; what is wanted is put before it where the sentence has not said it. */
@@ -140,7 +107,9 @@ export function saysWords(finding: Finding, names: PlaceNames): string {
 /** What to do: what to measure again, then the remedies in the card's order, each a paragraph. */
 export function doWords(finding: Finding, titles: ReadonlyMap<string, string>): readonly string[] {
   const again = againWords(finding);
-  const remedies = finding.remedies.map((remedy, index) => (index === 0 ? "" : "Or: ") + remedyWords(remedy, titles));
+  const remedies = finding.remedies.map(
+    (remedy, index) => (index === 0 && again === "" ? "" : "Or: ") + remedyWords(remedy, titles),
+  );
   return again === "" ? remedies : [again, ...remedies];
 }
 

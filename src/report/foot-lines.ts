@@ -4,7 +4,7 @@ import type { Finding, Report } from "../model/finding.ts";
 import { capital, clean, sentence } from "./clean.ts";
 import { chanceOfOneWrong, onlyJustMet } from "./chance.ts";
 import type { Numbered } from "./grouping.ts";
-import { foundWords } from "./finding-words.ts";
+import { foundWords } from "./found-words.ts";
 import { requirementWords } from "./standing-words.ts";
 import type { TextOptions } from "./text-options.ts";
 import { wrap } from "./wrap.ts";
@@ -20,20 +20,24 @@ export interface Foot {
 
 /** The lines below the findings. They are never left out. */
 export function footLines(report: Report, foot: Foot): readonly string[] {
-  const { width } = foot;
-  const paragraphs = [
+  const { width, told, options } = foot;
+  const more = clean(options.more ?? "");
+  return [
+    ...footParagraphs(report, told).flatMap((paragraph) => wrap(paragraph, width)),
+    ...(options.all ? listed(report, width) : []),
+    ...(more === "" ? [] : wrap(more, width)),
+  ];
+}
+
+/** What stands below the findings of every report, each a paragraph. */
+export function footParagraphs(report: Report, told: readonly Numbered[]): readonly string[] {
+  return [
     metWords(report),
     ...chanceWords(report),
     ...assumedWords(report),
     notLookedAt(report),
     sureness(report),
-    ...lookUp(foot),
-  ];
-  const more = clean(foot.options.more ?? "");
-  return [
-    ...paragraphs.flatMap((paragraph) => wrap(paragraph, width)),
-    ...(foot.options.all ? listed(report, width) : []),
-    ...(more === "" ? [] : wrap(more, width)),
+    ...lookUp(told),
   ];
 }
 
@@ -79,7 +83,7 @@ function sureness(report: Report): string {
     : `This sheet judges measurements, never the ground. ${owner}`;
 }
 
-function lookUp({ told }: Foot): readonly string[] {
+function lookUp(told: readonly Numbered[]): readonly string[] {
   const recalled = told.some(({ finding }) => finding.wanted?.source?.seen === "memory");
   return recalled ? ['Where a page is "recalled", look it up before you rely on it.'] : [];
 }

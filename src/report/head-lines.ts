@@ -8,18 +8,31 @@ import { spread } from "./wrap.ts";
 
 /** One line for each plan, then the rules and the day. */
 export function headLines(report: Report, width: number, names: PlaceNames = {}): readonly string[] {
-  const common = [`rules of: ${placesWords(report.place, names)}`];
+  const { plans, common } = headPieces(report, names);
+  const shouted = plans.map(([title = "", ...rest]) => [title.toUpperCase(), ...rest]);
+  const [only] = shouted;
+  if (only && shouted.length === 1) return spread([...only, ...common], width);
+  return [...shouted.flatMap((pieces) => spread(pieces, width)), ...spread(common, width)];
+}
+
+/** The pieces of the head: for each plan its title, stage and file; for all the rules, the options and the day. */
+export function headPieces(
+  report: Report,
+  names: PlaceNames,
+): { readonly plans: readonly (readonly string[])[]; readonly common: readonly string[] } {
   const options = report.options.map((option) => `"${clean(option)}"`);
-  if (options.length > 0) common.push(`${options.length === 1 ? "option" : "options"}: ${options.join(", ")}`);
-  common.push(`as of ${dateWords(report.as_of)}`);
-  const [only] = report.plans;
-  if (only && report.plans.length === 1) return spread([...planPieces(only), ...common], width);
-  return [...report.plans.flatMap((plan) => spread(planPieces(plan), width)), ...spread(common, width)];
+  return {
+    plans: report.plans.map(planPieces),
+    common: [
+      `rules of: ${placesWords(report.place, names)}`,
+      ...(options.length === 0 ? [] : [`${options.length === 1 ? "option" : "options"}: ${options.join(", ")}`]),
+      `as of ${dateWords(report.as_of)}`,
+    ],
+  };
 }
 
 function planPieces(plan: PlanHead): readonly string[] {
-  const title = clean(plan.title).toUpperCase() || "A PLAN WITHOUT A TITLE";
-  return [title, ...stagePiece(plan), `plan: ${clean(plan.file)}`];
+  return [clean(plan.title) || "a plan without a title", ...stagePiece(plan), `plan: ${clean(plan.file)}`];
 }
 
 function stagePiece(plan: PlanHead): readonly string[] {

@@ -162,3 +162,10 @@ function drawDoubt(row: string[], at: { readonly low: number; readonly place: nu
   row[low] = at.low < 0 ? "<" : "(";
   row[high] = at.high >= row.length ? ">" : ")";
 }
+
+/** The key to these lines; empty where there are none. */
+export function markLegend(lines: readonly MarkLine[]): string {
+  if (lines.length === 0) return "";
+  const beyond = lines.some(({ marks }) => /[<>]/.test(marks)) ? "   < > goes on beyond the line" : "";
+  return `( o ) what you have, give or take, 19 times in 20   T what is wanted${beyond}`;
+}

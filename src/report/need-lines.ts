@@ -5,13 +5,28 @@ import { clean } from "./clean.ts";
 import type { Numbered } from "./grouping.ts";
 import { tagRight, wrap } from "./wrap.ts";
 
-/** A line for each need: what is asked, how many checks wait, the numbers of the findings that wait for it. */
+/** Lines for each need: what is asked, how many checks wait, the numbers of the findings that wait for it. */
 export function needLines(report: Report, told: readonly Numbered[], width: number): readonly string[] {
-  const grave = [...report.needs].sort((a, b) => gravity(a) - gravity(b));
-  return grave.flatMap((need) => {
+  return openNeeds(report, told).flatMap((need) => {
     const lines = wrap(needWords(need, told), width, { first: "  -  ", rest: "     " });
     return tagRight(lines, need.at ? lineWords(need.at, report) : "", width);
   });
+}
+
+/** The same for a page: one sentence each. */
+export function needSentences(report: Report, told: readonly Numbered[]): readonly string[] {
+  return openNeeds(report, told).map(
+    (need) => `${needWords(need, told)}${need.at ? `, ${lineWords(need.at, report)}` : ""}`,
+  );
+}
+
+/** Needs that the reader can meet, gravest first; what has no figure, or was searched in vain, is told as a finding. */
+export function openNeeds(report: Report, told: readonly Numbered[]): readonly Need[] {
+  const ours: ReadonlySet<NotGiven | undefined> = new Set(["no-limit-here", "gave-up"]);
+  const toldAlready = (need: Need) =>
+    ours.has(need.reason) &&
+    told.some(({ finding }) => finding.reason === need.reason && need.waits.includes(finding.rule));
+  return report.needs.filter((need) => !toldAlready(need)).sort((a, b) => gravity(a) - gravity(b));
 }
 
 /** What can hurt somebody is asked for first. */
@@ -24,7 +39,7 @@ function needWords(need: Need, told: readonly Numbered[]): string {
   const waiting = need.waits.length === 1 ? "1 check waits" : `${need.waits.length} checks wait`;
   const see = numbers.length === 0 ? "" : `, see ${numbers.join(", ")}`;
   const danger = need.stakes === "safety" ? "; somebody can be hurt" : "";
-  return `${clean(need.asks)}${reasonTail[need.reason]} (${waiting}${see}${danger})`;
+  return `${clean(need.asks)}${tailOf(need)} (${waiting}${see}${danger})`;
 }
 
 const reasonTail: Readonly<Record<NotGiven, string>> = {
@@ -33,6 +48,11 @@ const reasonTail: Readonly<Record<NotGiven, string>> = {
   "no-limit-here": ": no figure is published for this place; ask there",
   "gave-up": ": our search did not settle it",
 };
+
+/** Said only where the question does not say itself what to do. */
+function tailOf(need: Need): string {
+  return need.asks.includes("under none") ? "" : reasonTail[need.reason];
+}
 
 /** A finding waits for a need of its own rule, on one of its own features where the need names a place. */
 function waitsFor(one: Numbered, need: Need): boolean {

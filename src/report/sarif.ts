@@ -3,12 +3,14 @@
 // pass; does-not-bear is notApplicable; a departure is what lies beneath it, suppressed with its reason.
 
 import type { Stakes } from "../model/card.ts";
-import type { Finding, PlaceInFile, Report, Verdict } from "../model/finding.ts";
+import type { Finding, Report, Verdict } from "../model/finding.ts";
 import type { Problem } from "../model/problem.ts";
 import { clean, sentence } from "./clean.ts";
-import { doWords, foundWords, saysWords } from "./finding-words.ts";
+import { doWords, saysWords } from "./finding-words.ts";
+import { foundWords } from "./found-words.ts";
 import { standingVerdict } from "./grouping.ts";
 import { jsonText, rounded, wantedObject } from "./json.ts";
+import { distinctPlaces, location, physical } from "./sarif-places.ts";
 import { limitWords, type PlaceNames } from "./standing-words.ts";
 
 export interface SarifOptions {
@@ -146,36 +148,6 @@ function resultWords(finding: Finding, { titles, places }: ResultContext): strin
   ]
     .filter((part) => part !== "")
     .join(" ");
-}
-
-/** Each other place once; a SARIF list of related places holds no two alike. */
-function distinctPlaces(first: PlaceInFile | undefined, others: readonly PlaceInFile[]): readonly PlaceInFile[] {
-  const key = (at: PlaceInFile) => `${at.file}\n${at.path}\n${at.line}\n${at.column}`;
-  const seen = new Set(first ? [key(first)] : []);
-  return others.filter((at) => !seen.has(key(at)) && seen.add(key(at)));
-}
-
-function location(at: PlaceInFile | undefined, more: { readonly logicalLocations?: readonly object[] } = {}) {
-  const logicalLocations = more.logicalLocations ?? [];
-  const path = at && at.path !== "" ? [{ fullyQualifiedName: clean(at.path), kind: "member" }] : [];
-  const all = [...logicalLocations, ...path];
-  return {
-    ...(at ? { physicalLocation: physical(at) } : {}),
-    ...(all.length === 0 ? {} : { logicalLocations: all }),
-  };
-}
-
-function physical({ file, line, column }: { readonly file: string; readonly line: number; readonly column: number }) {
-  const region = line >= 1 ? { region: { startLine: line, ...(column >= 1 ? { startColumn: column } : {}) } } : {};
-  return { artifactLocation: { uri: addressOf(file) }, ...region };
-}
-
-/** A file name as a relative reference, or as a `file:` address where it is absolute (RFC 3986). */
-export function addressOf(file: string): string {
-  const whole = file.replace(/[\ud800-\udfff]/gu, "\ufffd").replaceAll("\\", "/");
-  const encoded = whole.split("/").map(encodeURIComponent).join("/");
-  if (/^[A-Za-z]:\//.test(whole)) return `file:///${whole.slice(0, 2)}${encoded.slice(4)}`;
-  return whole.startsWith("/") ? `file://${encoded}` : encoded;
 }
 
 function suppression(finding: Finding) {

@@ -64,6 +64,8 @@ export function whoSays({ wanted }: Finding, names: PlaceNames = {}): string {
 function sourceWords(wanted: Wanted): string {
   const kind = standings[wanted.standing];
   if (!wanted.source) return wanted.standing === "practice" ? `${kind}, ${seenWords.none}` : kind;
+  if (wanted.standing === "practice" && /\bpractice$/i.test(wanted.source.title) && wanted.source.clause === "")
+    return `${kind}, ${seenWords.none}`;
   const title = [clean(wanted.source.title), clean(wanted.source.clause)].filter((part) => part !== "").join(", ");
   return `${title}; ${kind}, ${seenWords[wanted.source.seen]}`;
 }

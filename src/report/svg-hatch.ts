@@ -7,15 +7,14 @@ export const paper = "#faf6ea";
 
 export type Hatch = "building" | "wall" | "stipple" | "water" | "dig" | "heap" | "hedge" | "field";
 
-const prefix = "sr-";
-
-/** Paint that refers to a hatch. */
-export function hatchPaint(hatch: Hatch): string {
-  return `url(#${prefix}${hatch})`;
+/** Paint that refers to a hatch of the drawing with this id. */
+export function hatchPaint(hatch: Hatch, id: string): string {
+  return `url(#${id}-${hatch})`;
 }
 
 /** The definitions of all hatches, in a fixed order. */
-export function hatchDefinitions(): Markup {
+export function hatchDefinitions(id: string): Markup {
+  const pattern = patternOf(id);
   return joined([
     pattern("building", [1.5, 1.5], [stroke("M-0.4,0.4L0.4,-0.4M0,1.5L1.5,0M1.1,1.9L1.9,1.1", 0.13)]),
     pattern("wall", [2.6, 1.6], [stroke("M0,0.8H2.6M0,0V0.8M1.5,0V0.8M0.8,0.8V1.6M2.1,0.8V1.6M0,0H2.6", 0.13)]),
@@ -36,8 +35,9 @@ export function hatchDefinitions(): Markup {
   ]);
 }
 
-function pattern(hatch: Hatch, [width, height]: readonly [number, number], children: readonly Markup[]): Markup {
-  return element("pattern", { id: `${prefix}${hatch}`, patternUnits: "userSpaceOnUse", width, height }, ...children);
+function patternOf(id: string) {
+  return (hatch: Hatch, [width, height]: readonly [number, number], children: readonly Markup[]): Markup =>
+    element("pattern", { id: `${id}-${hatch}`, patternUnits: "userSpaceOnUse", width, height }, ...children);
 }
 
 function stroke(d: string, width: number): Markup {

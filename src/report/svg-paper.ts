@@ -11,6 +11,8 @@ export interface Box {
 }
 
 export interface Sheet {
+  /** What the names inside the drawing begin with, so that several drawings can stand on one page. */
+  readonly id: string;
   readonly name: "A4" | "A3";
   readonly width: number;
   readonly height: number;
@@ -56,15 +58,24 @@ const stripHeight = 15;
 const around = 7;
 
 /** Chooses paper and scale so that the picture fits; the smaller sheet if it does not cost too much of the scale. */
-export function sheetFor(picture: Picture, witness: readonly Witness[], footHeight: (width: number) => number): Sheet {
+export function sheetFor(
+  picture: Picture,
+  witness: readonly Witness[],
+  page: { readonly id: string; readonly footHeight: (width: number) => number },
+): Sheet {
   const bounds = boundsOf(picture.marks, witness);
-  const on = (paper: Paper) => sheetOn(paper, bounds, footHeight(paper.width - 2 * edge));
+  const on = (paper: Paper) =>
+    sheetOn(paper, bounds, { id: page.id, footHeight: page.footHeight(paper.width - 2 * edge) });
   const small = on(a4);
   const large = on(a3);
   return small.scale < coarse || small.scale <= large.scale ? small : large;
 }
 
-function sheetOn(paper: Paper, bounds: Bounds, footHeight: number): Sheet {
+function sheetOn(
+  paper: Paper,
+  bounds: Bounds,
+  { id, footHeight }: { readonly id: string; readonly footHeight: number },
+): Sheet {
   const width = paper.width - 2 * edge;
   const foot = { x: edge, y: paper.height - edge - footHeight, width, height: footHeight };
   const strip = { x: edge, y: foot.y - stripHeight, width, height: stripHeight };
@@ -80,7 +91,7 @@ function sheetOn(paper: Paper, bounds: Bounds, footHeight: number): Sheet {
     sketch.x + sketch.width / 2 + (east - middle[0]) * perMetre,
     sketch.y + sketch.height / 2 - (north - middle[1]) * perMetre,
   ];
-  return { ...paper, scale, sketch, strip, foot, at, long: (metres) => plausible(metres) * perMetre, bounds };
+  return { id, ...paper, scale, sketch, strip, foot, at, long: (metres) => plausible(metres) * perMetre, bounds };
 }
 
 function boundsOf(marks: readonly PictureMark[], witness: readonly Witness[]): Bounds {

@@ -22,13 +22,13 @@ export function drawing(picture: Picture, report: Report): string {
   return `<?xml version="1.0" encoding="UTF-8"?>\n${drawingMarkup(picture, report).markup}\n`;
 }
 
-/** The drawing as one `svg` element, for a page that holds it. */
-export function drawingMarkup(whole: Picture, report: Report): Markup {
+/** The drawing as one `svg` element, for a page that holds it; `id` keeps the names inside two drawings apart. */
+export function drawingMarkup(whole: Picture, report: Report, id = "sr"): Markup {
   const picture = { ...whole, marks: whole.marks.filter(drawable) };
   const leftOut = whole.marks.length - picture.marks.length;
   const told = toldAt(picture.stage, report);
   const witness = told.flatMap(({ finding }) => finding.witness.filter(drawable));
-  const sheet = sheetFor(picture, witness, (width) => footHeight(told.length, width));
+  const sheet = sheetFor(picture, witness, { id, footHeight: (width) => footHeight(told.length, width) });
   const { sketch } = sheet;
   const head = {
     xmlns: "http://www.w3.org/2000/svg",
@@ -36,26 +36,26 @@ export function drawingMarkup(whole: Picture, report: Report): Markup {
     height: `${sheet.height}mm`,
     viewBox: `0 0 ${sheet.width} ${sheet.height}`,
     role: "img",
-    "aria-labelledby": "sr-title sr-words",
+    "aria-labelledby": `${id}-title ${id}-words`,
     "font-family": letters,
   };
   const clip = element(
     "clipPath",
-    { id: "sr-sketch" },
+    { id: `${id}-sketch` },
     element("rect", { x: sketch.x, y: sketch.y, width: sketch.width, height: sketch.height }),
   );
   const parts = [
     element(
       "title",
-      { id: "sr-title" },
+      { id: `${id}-title` },
       plain(`${picture.title}, ${picture.stage === "" ? "all stages" : `stage ${picture.stage}`}`),
     ),
-    element("desc", { id: "sr-words" }, ...wordsFor(picture, told, sheet)),
-    element("defs", {}, clip, hatchDefinitions()),
+    element("desc", { id: `${id}-words` }, wordsFor(picture, told, sheet)),
+    element("defs", {}, clip, hatchDefinitions(id)),
     headMarkup(picture, sheet, `as of ${dateWords(report.as_of)}`),
     element(
       "g",
-      { "clip-path": "url(#sr-sketch)" },
+      { "clip-path": `url(#${id}-sketch)` },
       netMarkup(sheet),
       marksMarkup(picture, sheet),
       ...told.map((one) => witnessMarkup(one, sheet)),
@@ -81,11 +81,8 @@ function toldAt(stage: string, report: Report): readonly Numbered[] {
   return known ? all.filter(({ finding }) => finding.stages.length === 0 || finding.stages.includes(stage)) : all;
 }
 
-function wordsFor(picture: Picture, told: readonly Numbered[], sheet: Sheet): readonly Markup[] {
+function wordsFor(picture: Picture, told: readonly Numbered[], sheet: Sheet): Markup {
   const things = plain(`${picture.marks.length} things drawn at 1 to ${figure(sheet.scale)}.`);
-  const findings = told.flatMap(({ number, finding }) => [
-    plain(` ${number}: `),
-    plain(` ${sentence(finding.sentence)}`),
-  ]);
-  return [things, ...findings];
+  const findings = told.map(({ number, finding }) => plain(`${number}: ${sentence(finding.sentence)}`));
+  return joined([things, ...findings], " ");
 }

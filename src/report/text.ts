@@ -2,7 +2,7 @@
 
 import type { Report } from "../model/finding.ts";
 import { clean } from "./clean.ts";
-import { departureNotice, countSentences } from "./count-sentences.ts";
+import { countSentences, departureNotices } from "./count-sentences.ts";
 import { entryLines, legendLines, type EntryStyle } from "./entry-lines.ts";
 import { footLines } from "./foot-lines.ts";
 import { groupHeading, groupOrder, numbered, type Group, type Numbered } from "./grouping.ts";
@@ -34,7 +34,11 @@ export function textReport(report: Report, options: TextOptions = {}): string {
   const blocks = [
     headLines(report, width, options.places),
     problemLines(report.problems, width),
-    [...wrap(countSentences(report, told), width), ...departureNotice(told, width), ...legendLines(told, style)],
+    [
+      ...wrap(countSentences(report, told), width),
+      ...departureNotices(told).flatMap((notice) => wrap(notice, width)),
+      ...legendLines(told, style),
+    ],
     ...groupOrder.map((group) => groupLines(group, told, style)),
     mindLines(cautions, style),
     footLines(report, { told, width, options }),

@@ -5,7 +5,8 @@ import { readFileSync } from "node:fs";
 import { Ajv } from "ajv";
 import { describe, expect, it } from "vitest";
 import type { Verdict } from "../../src/model/finding.ts";
-import { addressOf, sarifReport } from "../../src/report/sarif.ts";
+import { addressOf } from "../../src/report/sarif-places.ts";
+import { sarifReport } from "../../src/report/sarif.ts";
 import { invented, inventedReport, quietReport, twoPlans } from "./invented-report.ts";
 
 const parts: unknown = JSON.parse(

@@ -93,7 +93,7 @@ describe("the text report", () => {
     expect(plain).not.toMatch(/\.\s{4}\./);
     expect(plain).not.toContain("( o )");
     expect(flat(plain)).toContain(
-      "Clear opening: 3.12 m, give or take 0.05 m, 19 times in 20; good to 0.05 m, needs 0.02 m.",
+      "Clear opening: 3.12 m, give or take 0.05 m, 19 times in 20; good to 50 mm, needs 24 mm.",
     );
   });
 

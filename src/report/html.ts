@@ -1,0 +1,124 @@
+// The report as a page of a field book: the sketch left, the notes right. One file, no script, nothing fetched.
+
+import type { Report } from "../model/finding.ts";
+import type { Picture } from "../model/picture.ts";
+import { clean } from "./clean.ts";
+import { countSentences, departureNotices } from "./count-sentences.ts";
+import { footParagraphs } from "./foot-lines.ts";
+import { groupHeading, groupOrder, numbered, type Group, type Numbered } from "./grouping.ts";
+import { headPieces } from "./head-lines.ts";
+import { entryMarkup, type PageStyle } from "./html-entry.ts";
+import { style, styleHash } from "./html-style.ts";
+import { markLegend, markLine } from "./mark-line.ts";
+import { element, joined, plain, type Markup } from "./markup.ts";
+import { dealCautions } from "./mind.ts";
+import { needSentences } from "./need-lines.ts";
+import { problemHead, problemSentence } from "./problem-lines.ts";
+import type { PlaceNames } from "./standing-words.ts";
+import { drawingMarkup } from "./svg.ts";
+
+export interface HtmlOptions {
+  /** Names of places by their word in the plan. */
+  readonly places?: PlaceNames;
+}
+
+/** Nothing may be loaded, run or sent; only the one style of this page holds. */
+const policy = `default-src 'none'; style-src 'sha256-${styleHash}'; base-uri 'none'; form-action 'none'`;
+
+/** The report with its drawings as one HTML page that needs nothing else. The same input gives the same bytes. */
+export function htmlPage(pictures: readonly Picture[], report: Report, options: HtmlOptions = {}): string {
+  const told = numbered(report);
+  const page: PageStyle = {
+    report,
+    cautions: dealCautions(report, told),
+    titles: new Map(report.rules.map(({ rule, title }) => [rule, title])),
+    places: options.places ?? {},
+  };
+  const title = report.plans.map((plan) => clean(plan.title) || clean(plan.file)).join("; ");
+  const head = element(
+    "head",
+    {},
+    element("meta", { charset: "utf-8" }),
+    element("meta", { "http-equiv": "Content-Security-Policy", content: policy }),
+    element("meta", { name: "viewport", content: "width=device-width, initial-scale=1" }),
+    element("title", {}, plain(`${title}: what was found`)),
+    element("style", {}, { markup: style }),
+  );
+  const body = element(
+    "body",
+    {},
+    skip,
+    headerMarkup(report, told, page),
+    mainMarkup(pictures, told, page),
+    footerMarkup(report, told),
+  );
+  return `<!doctype html>\n${element("html", { lang: "en" }, head, body).markup}\n`;
+}
+
+const skip = element("a", { class: "skip", href: "#notes" }, plain("To the notes"));
+
+function paragraph(text: string): Markup {
+  return element("p", {}, plain(text));
+}
+
+function list(items: readonly string[]): Markup {
+  return element("ul", {}, ...items.map((item) => element("li", {}, plain(item))));
+}
+
+function headerMarkup(report: Report, told: readonly Numbered[], page: PageStyle): Markup {
+  const { plans, common } = headPieces(report, page.places);
+  const titles = plans.map(([title = "", ...rest]) =>
+    joined([element("h1", {}, plain(title)), ...(rest.length === 0 ? [] : [paragraph(rest.join(", "))])]),
+  );
+  const problems = report.problems.length === 0 ? [] : [problemsMarkup(report)];
+  const counts = element("p", { class: "head" }, plain(countSentences(report, told)));
+  return element(
+    "header",
+    {},
+    ...titles,
+    paragraph(common.join(", ")),
+    ...problems,
+    counts,
+    ...departureNotices(told).map(paragraph),
+  );
+}
+
+function problemsMarkup({ problems }: Report): Markup {
+  return element(
+    "section",
+    {},
+    element("h2", {}, plain("Could not be read")),
+    paragraph(problemHead(problems.length)),
+    list(problems.map(problemSentence)),
+  );
+}
+
+function mainMarkup(pictures: readonly Picture[], told: readonly Numbered[], page: PageStyle): Markup {
+  const sketches = pictures.map((picture, index) =>
+    element("figure", { class: "sketch" }, drawingMarkup(picture, page.report, `sketch-${index + 1}`)),
+  );
+  const left = sketches.length === 0 ? [] : [element("div", { class: "sketches" }, ...sketches)];
+  const notes = groupOrder.map((group) => groupMarkup(group, told, page)).filter(({ markup }) => markup !== "");
+  const mind =
+    page.cautions.left.length === 0 ? [] : [section("Mind all the same, whatever is met", list(page.cautions.left))];
+  const legend = markLegend(told.flatMap(({ finding }) => markLine(finding) ?? []));
+  const key = legend === "" ? [] : [element("p", { "aria-hidden": "true" }, plain(legend.replace(/ {3}/g, "; ")))];
+  const all = [...key, ...notes, ...mind];
+  const none = all.length === 0 ? [paragraph("There is nothing to tell here.")] : [];
+  return element("main", {}, ...left, element("div", { id: "notes", tabindex: -1 }, ...all, ...none));
+}
+
+function section(heading: string, ...children: readonly Markup[]): Markup {
+  return element("section", {}, element("h2", {}, plain(heading)), ...children);
+}
+
+function groupMarkup(group: Group, told: readonly Numbered[], page: PageStyle): Markup {
+  const entries = told.filter((one) => one.group === group).map((one) => entryMarkup(one, page));
+  const needs = group === "missing" ? needSentences(page.report, told) : [];
+  if (entries.length === 0 && needs.length === 0) return joined([]);
+  return section(groupHeading[group], ...entries, ...(needs.length === 0 ? [] : [list(needs)]));
+}
+
+function footerMarkup(report: Report, told: readonly Numbered[]): Markup {
+  return element("footer", {}, ...footParagraphs(report, told).map(paragraph));
+}
