@@ -25,6 +25,10 @@ describe("points", () => {
     const [east, north] = point.turnedAbout([3, 1], [1, 1], Math.PI / 2);
     expect(east).toBeCloseTo(1, 12);
     expect(north).toBeCloseTo(3, 12);
+    // by hand: (3, 4) from the centre, turned by the angle whose cosine is 0.6
+    const bent = point.turnedAbout([13, 24], [10, 20], Math.acos(0.6));
+    expect(bent[0]).toBeCloseTo(10 - 1.4, 12);
+    expect(bent[1]).toBeCloseTo(20 + 4.8, 12);
   });
 
   it("has no mean of nothing", () => {

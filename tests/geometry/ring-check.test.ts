@@ -1,7 +1,10 @@
+import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { polygonOf } from "../../src/geometry/polygon.ts";
 import { lineFaults, polygonFaults, ringFaults } from "../../src/geometry/ring-check.ts";
-import { hole, square } from "./figures.ts";
+import { piecesOf } from "../../src/geometry/line.ts";
+import { meeting } from "../../src/geometry/segment.ts";
+import { hole, plotPoint, seeded, square } from "./figures.ts";
 
 describe("faults of a line", () => {
   it("finds none in an honest line", () => {
@@ -76,6 +79,25 @@ describe("faults of a line", () => {
     ],
   ] as const)("%s", (_, line, faults) => {
     expect(lineFaults(line)).toEqual(faults);
+  });
+});
+
+describe("crossings of a line with itself", () => {
+  it("are those found by looking at every two sides", () => {
+    let crossings = 0;
+    fc.assert(
+      fc.property(fc.array(plotPoint, { minLength: 4, maxLength: 8 }), (line) => {
+        const found = lineFaults(line).flatMap((fault) => (fault.is === "sides-cross" ? [fault.sides] : []));
+        const sides = piecesOf(line);
+        const all = sides.flatMap((a, i) =>
+          sides.flatMap((b, j) => (j > i && meeting(a, b) === "cross" ? [[i, j]] : [])),
+        );
+        expect(found).toEqual(all);
+        crossings += all.length;
+      }),
+      seeded,
+    );
+    expect(crossings).toBeGreaterThan(100);
   });
 });
 

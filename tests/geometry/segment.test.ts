@@ -50,6 +50,16 @@ describe("meeting of segments", () => {
     expect(meeting(segmentOf(from, to), base)).toBe(expected);
   });
 
+  it.each([
+    ["overlap", [0, 9], [0, 15]],
+    ["touch", [0, 10], [0, 15]],
+    ["apart", [0, 11], [0, 15]],
+  ] as const)("%s on a line to the north: %j %j", (expected, from, to) => {
+    const upright = segmentOf([0, 0], [0, 10]);
+    expect(meeting(upright, segmentOf(from, to))).toBe(expected);
+    expect(meeting(segmentOf(to, from), upright)).toBe(expected);
+  });
+
   it("agrees with the planar test of turf on whether anything is shared", () => {
     let met = 0;
     fc.assert(

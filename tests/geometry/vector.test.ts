@@ -24,6 +24,10 @@ describe("vectors", () => {
     const [east, north] = vector.turned([2, 0], Math.PI / 2);
     expect(east).toBeCloseTo(0, 12);
     expect(north).toBeCloseTo(2, 12);
+    // by hand: 3-4-5 turned by the angle whose cosine is 0.6
+    const bent = vector.turned([3, 4], Math.acos(0.6));
+    expect(bent[0]).toBeCloseTo(3 * 0.6 - 4 * 0.8, 12);
+    expect(bent[1]).toBeCloseTo(3 * 0.8 + 4 * 0.6, 12);
   });
 
   it("counts azimuths clockwise from north", () => {

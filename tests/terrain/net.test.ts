@@ -233,11 +233,13 @@ describe("parts of the making", () => {
       [1, 1],
       [2, 0],
       [2, 1],
-      [30, 0.5],
+      [30, 0.9],
     ]);
     const found = longEdges(net, 3);
     expect(found.length).toBeGreaterThan(1);
     expect(found.every(({ edge }) => edge.includes(6))).toBe(true);
+    expect(found.every(({ length }, i) => i === 0 || length <= (found[i - 1]?.length ?? 0))).toBe(true);
+    expect(found[0]?.length).toBeGreaterThan(found.at(-1)?.length ?? 99);
     expect(longEdges(netOver(corners), 3)).toEqual([]);
   });
 
