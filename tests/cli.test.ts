@@ -126,7 +126,12 @@ buildings:
     expect(out).toContain("stands in the county set-back: 2.00 m clear of boundary");
   });
   it("are answered with line and hint where they are wrong", async () => {
-    const { code, out } = await run(["check", fileWith("plan.yaml", plan), "--rules", ownCards("set-back.yaml", card.replace("clear-distance", "clear-distanse"))]);
+    const { code, out } = await run([
+      "check",
+      fileWith("plan.yaml", plan),
+      "--rules",
+      ownCards("set-back.yaml", card.replace("clear-distance", "clear-distanse")),
+    ]);
     expect(code).toBe(2);
     expect(out).toContain("line 6");
     expect(out).toContain("clear-distance");

@@ -72,7 +72,7 @@ function wantedSide(subject: Subject, scene: Scene, from: string): Side | "eithe
 /** Whether the stand's end of a place lies on the wanted side; places that touch or cross the fence always count. */
 function onSide(place: NearPlace, subject: Subject, read: Read, side: Side | "either" | "unknown"): boolean {
   if (side === "either" || side === "unknown" || !subject["fence"]) return true;
-  const at = sideOfLine(subject["fence"], place.ends(read)[1], read);
+  const at = sideOfLine(subject["fence"], place.bareEnds(read)[1], read);
   return at === null || at === side;
 }
 

@@ -2,6 +2,7 @@
 
 import { type NearPair, pairDistance } from "../geometry/near-pair.ts";
 import { nearestPairs } from "../geometry/near-pairs.ts";
+import { between, distance } from "../geometry/point.ts";
 import { footOn } from "../geometry/segment.ts";
 import type { Read } from "../model/quantity.ts";
 import type { Point } from "../model/reading.ts";
@@ -12,8 +13,10 @@ export interface NearPlace {
   readonly key: string;
   readonly pair: NearPair;
   readonly distance: (read: Read) => number;
-  /** The two nearest points: on the first figure, on the second (on the chains, before any growth). */
+  /** The two nearest points: on the edge of the first figure, on the edge of the second. */
   readonly ends: (read: Read) => readonly [Point, Point];
+  /** The same on the chains, before any growth: the middle of a round thing. */
+  readonly bareEnds: (read: Read) => readonly [Point, Point];
 }
 
 /** Places where two live figures are within `reach` of each other; the least distance of the list is the clear distance. */
@@ -27,14 +30,23 @@ function nearPlace(a: LiveFigure, b: LiveFigure, pair: NearPair): NearPlace {
   const vertex = (own.chains[pair.chain] as LiveChain).points[pair.vertex] as (read: Read) => Point;
   const sides = other.chains[pair.sideChain] as LiveChain;
   const side = (read: Read) => liveSide(sides, pair.side, read);
+  const bareEnds = (read: Read): readonly [Point, Point] => {
+    const at = vertex(read);
+    const foot = footOn(side(read), at).foot;
+    return pair.vertexOf === "a" ? [at, foot] : [foot, at];
+  };
   return {
     key: `${pair.vertexOf}${pair.chain}.${pair.vertex}-${pair.sideChain}.${pair.side}`,
     pair,
     distance: (read) => pairDistance(pair, vertex(read), side(read)) - a.grow(read) - b.grow(read),
-    ends: (read) => {
-      const at = vertex(read);
-      const foot = footOn(side(read), at).foot;
-      return pair.vertexOf === "a" ? [at, foot] : [foot, at];
-    },
+    ends: (read) => grownEnds(bareEnds(read), a.grow(read), b.grow(read)),
+    bareEnds,
   };
+}
+
+/** Ends moved towards each other by the growth of each figure. */
+function grownEnds([one, other]: readonly [Point, Point], growOne: number, growOther: number): readonly [Point, Point] {
+  const apart = distance(one, other);
+  if (apart === 0) return [one, other];
+  return [between(one, other, growOne / apart), between(other, one, growOther / apart)];
 }

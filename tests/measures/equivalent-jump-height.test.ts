@@ -26,7 +26,8 @@ interface Part {
 const file = new URL("../tables/jump.own-calculation.yaml", import.meta.url);
 const table = parse(readFileSync(file, "utf8")) as Readonly<Record<string, Part>>;
 const part = (name: string): Part => table[name] as Part;
-const close = (got: number, wanted: number, tolerance: number) => expect(Math.abs(got - wanted)).toBeLessThanOrEqual(tolerance + 1e-12);
+const close = (got: number, wanted: number, tolerance: number) =>
+  expect(Math.abs(got - wanted)).toBeLessThanOrEqual(tolerance + 1e-12);
 
 /** Gap at which the leap asks for exactly H: d* = 2 sqrt(H (H - D)) (COMPUTED; inverse of the measure). */
 function gapAsking(rise: number, difference: number): number {
@@ -67,7 +68,11 @@ describe("closed forms", () => {
     close(jumpAskedFor(gapAsking(row.H ?? 0, row.D ?? 0), row.D ?? 0), row.H ?? Number.NaN, 1e-9);
   });
   it.each(part("round_trip").rows)("$id: there and back, H $H, D $D", (row) => {
-    close(jumpAskedFor(gapAsking(row.H ?? 0, row.D ?? 0), row.D ?? 0), row.H ?? Number.NaN, part("round_trip").tolerance);
+    close(
+      jumpAskedFor(gapAsking(row.H ?? 0, row.D ?? 0), row.D ?? 0),
+      row.H ?? Number.NaN,
+      part("round_trip").tolerance,
+    );
   });
   it.each(part("fence_needed").rows)("$id: a fence of $F m asks for H $H over d $d from a stand of $h0 m", (row) => {
     const asked = jumpAskedFor(row.d ?? 0, (row.F ?? 0) - (row.h0 ?? 0));
@@ -79,7 +84,9 @@ describe("closed forms", () => {
     close(asked, row.H_eq ?? Number.NaN, part("double_fence").tolerance);
   });
   it("counts its samples", () => {
-    const used = ["height_asked", "gap_needed", "round_trip", "fence_needed", "double_fence"].map((name) => part(name).rows.length);
+    const used = ["height_asked", "gap_needed", "round_trip", "fence_needed", "double_fence"].map(
+      (name) => part(name).rows.length,
+    );
     expect(used.reduce((sum, count) => sum + count, 0)).toBeGreaterThanOrEqual(15);
   });
 });
