@@ -15,7 +15,8 @@ export interface BlunderLimits {
 /**
  * `unchecked`: nothing is measured twice. `agree`: neither test sees anything. `one`: a single observation, left out,
  * brings the rest to agree, and no other does. `several`: more than one would, so that the wrong one cannot be told.
- * `none-alone`: no single observation explains it (two blunders, or sigmas too small).
+ * `none-alone`: no single observation explains it: two blunders, sigmas too small, or one so gross that it bends the whole plan (then
+ * `standingOut` of the network names it).
  */
 export interface BlunderFinding {
   readonly is: "unchecked" | "agree" | "one" | "several" | "none-alone";

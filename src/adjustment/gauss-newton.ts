@@ -3,10 +3,11 @@
 import type { Fronts } from "./elimination-order.ts";
 import { solveLeastSquares } from "./least-squares.ts";
 import type { LinearSolution } from "./least-squares.ts";
+import { equationsAt, fitAt, frameOf, misfitsAt, sizes, squares } from "./linearised-network.ts";
+import type { Frame, Loss } from "./linearised-network.ts";
 import type { Network, Refused } from "./network.ts";
-import { linearise, misfit } from "./observation.ts";
-import type { Coordinates, Linearised } from "./observation.ts";
-import type { Equation } from "./reduced-problem.ts";
+import { stationsOf } from "./observation.ts";
+import type { Observation } from "./observation.ts";
 
 /** Where the iteration came to rest: coordinates by column (east, north of each station in turn). */
 export interface Converged {
@@ -25,18 +26,59 @@ const mostHalvings = 12;
 const closeStep = 1e-3;
 /** Steps this small that no longer shrink are rounding: what far-off coordinates leave of a metre. */
 const roundingStep = 1e-6;
+/** Observations that miss by so many u, when nothing bends to them, stand out. */
+const standsOut = 10;
 /** Exact observations may disagree by this much before they count as contradicting (metres, radians). */
 const exactSlack = 1e-6;
 
-/** Gauss-Newton with halved steps, from the network's start values. */
+/**
+ * Gauss-Newton with halved steps, from the network's start values. Where that does not converge (poor start values, a
+ * gross error), it is tried again from where an iteration comes to rest that gross errors cannot bend; where that
+ * fails too, the refusal names the observations that stand out there.
+ */
 export function gaussNewton(network: Network): Converged | Refused {
   const frame = frameOf(network);
-  let x = frame.start;
+  const first = iterate(frame, frame.start, squares);
+  if (first.refused?.refused !== "not-converged") return outcome(frame, first);
+  const softened = iterate(frame, frame.start, sizes);
+  const second = iterate(frame, softened.x, squares);
+  if (second.refused === undefined) return outcome(frame, second);
+  const named = missing(frame, softened.x);
+  if (named.length === 0) return first.refused;
+  const stations = [...new Set(named.flatMap(stationsOf))];
+  return { refused: "not-converged", stations, observations: named.map(({ id }) => id) };
+}
+
+/**
+ * The observations that stand out, worst first, when the network is laid out so that a gross error cannot bend the
+ * rest (sizes of misfits instead of squares). Asked where an adjustment ends so far out that its residuals no longer
+ * show where the error is. The network must be one that can be adjusted.
+ */
+export function standingOut(network: Network): Observation[] {
+  const frame = frameOf(network);
+  return missing(frame, iterate(frame, frame.start, sizes).x);
+}
+
+function missing(frame: Frame, x: Float64Array): Observation[] {
+  const { observations } = frame.network;
+  const misses = misfitsAt(frame, x).map((miss, k) => Math.abs(miss) / observations[k]!.u);
+  const worst = [...misses.keys()].filter((k) => observations[k]!.u > 0 && misses[k]! > standsOut);
+  return worst.sort((a, b) => misses[b]! - misses[a]!).map((k) => observations[k]!);
+}
+
+/** Where an iteration ended: with a solution, or with the reason why not. */
+type Ended = { readonly x: Float64Array; readonly iterations: number } & (
+  | { readonly refused?: undefined; readonly solution: LinearSolution }
+  | { readonly refused: Refused }
+);
+
+function iterate(frame: Frame, start: Float64Array, loss: Loss): Ended {
+  let x = start;
   let fronts: Fronts | undefined;
   let lastStep = Infinity;
   for (let iterations = 1; iterations <= mostIterations; iterations += 1) {
-    const equations = equationsAt(frame, x);
-    if ("refused" in equations) return equations;
+    const equations = equationsAt(frame, x, loss);
+    if ("refused" in equations) return { x, iterations, refused: equations };
     const solution = solveLeastSquares({
       columnCount: x.length,
       equations,
@@ -44,74 +86,22 @@ export function gaussNewton(network: Network): Converged | Refused {
       ...(fronts === undefined ? {} : { fronts }),
     });
     fronts = solution.fronts;
-    if (solution.undetermined.length > 0) return refuse(frame, "singular", solution.undetermined);
+    const { undetermined } = solution;
+    if (undetermined.length > 0) return { x, iterations, refused: refuse(frame, "singular", undetermined) };
     const step = largest(solution.x);
-    const nextStep = (step * step) / lastStep;
-    if (step <= smallestStep || (step <= roundingStep && (step > lastStep / 2 || nextStep <= smallestStep))) {
-      return finish(frame, { x: stepped(x, solution.x, 1), solution, iterations });
-    }
-    const next = shortened(frame, x, solution.x);
-    if (next === null) return refuse(frame, "not-converged", movers(solution.x));
+    if (atRest(step, lastStep)) return { x: stepped(x, solution.x, 1), solution, iterations };
+    const next = shortened({ frame, x, loss }, solution.x);
+    if (next === null) return { x, iterations, refused: refuse(frame, "not-converged", movers(solution.x)) };
     lastStep = step;
     x = next;
   }
-  return refuse(frame, "not-converged", x.keys());
+  return { x, iterations: mostIterations, refused: refuse(frame, "not-converged", x.keys()) };
 }
 
-interface Frame {
-  readonly network: Network;
-  readonly numbers: ReadonlyMap<string, number>;
-  readonly start: Float64Array;
-}
-
-function frameOf(network: Network): Frame {
-  const numbers = new Map(network.stations.map((name, index) => [name, index]));
-  const start = new Float64Array(2 * network.stations.length);
-  for (const observation of network.observations) {
-    if (observation.kind === "east") start[2 * numbers.get(observation.of)!] = observation.value;
-    if (observation.kind === "north") start[2 * numbers.get(observation.of)! + 1] = observation.value;
-  }
-  network.stations.forEach((name, index) => start.set(network.approximate?.get(name) ?? [], 2 * index));
-  return { network, numbers, start };
-}
-
-function places({ numbers }: Frame, x: Float64Array): (station: string) => Coordinates {
-  return (station) => {
-    const index = 2 * numbers.get(station)!;
-    return [x[index]!, x[index + 1]!];
-  };
-}
-
-function equationsAt(frame: Frame, x: Float64Array): Equation[] | Refused {
-  const at = places(frame, x);
-  const equations: Equation[] = [];
-  for (const observation of frame.network.observations) {
-    const line = linearise(observation, at);
-    if (line === null) {
-      const ends = "from" in observation ? [observation.from, observation.to] : [];
-      return { refused: "singular", stations: ends, observations: [observation.id] };
-    }
-    equations.push({ ...terms(frame, line), value: misfit(observation, line.value), u: observation.u });
-  }
-  return equations;
-}
-
-/** The derivatives by column; a station that is named twice in one observation is added up. */
-function terms({ numbers }: Frame, line: Linearised): { readonly columns: number[]; readonly values: number[] } {
-  const columns: number[] = [];
-  const values: number[] = [];
-  for (const { station, east, north } of line.parts) {
-    const column = 2 * numbers.get(station)!;
-    const known = columns.indexOf(column);
-    if (known >= 0) {
-      values[known]! += east;
-      values[known + 1]! += north;
-    } else {
-      columns.push(column, column + 1);
-      values.push(east, north);
-    }
-  }
-  return { columns, values };
+/** A step is the last if it is next to nothing, or if the one after it would be, or if only rounding is left. */
+function atRest(step: number, lastStep: number): boolean {
+  if (step <= smallestStep) return true;
+  return step <= roundingStep && (step > lastStep / 2 || (step * step) / lastStep <= smallestStep);
 }
 
 function stepped(x: Float64Array, dx: Float64Array, part: number): Float64Array {
@@ -122,45 +112,33 @@ function largest(dx: Float64Array): number {
   return dx.reduce((size, value) => Math.max(size, Math.abs(value)), 0);
 }
 
+interface Standing {
+  readonly frame: Frame;
+  readonly x: Float64Array;
+  readonly loss: Loss;
+}
+
 /** The first of the whole, half, quarter... step that makes the fit better; null where none does. */
-function shortened(frame: Frame, x: Float64Array, dx: Float64Array): Float64Array | null {
+function shortened({ frame, x, loss }: Standing, dx: Float64Array): Float64Array | null {
   if (largest(dx) <= closeStep) return stepped(x, dx, 1);
-  const before = fitAt(frame, x);
+  const before = fitAt(frame, x, loss);
   for (let halvings = 0, part = 1; halvings <= mostHalvings; halvings += 1, part /= 2) {
     const next = stepped(x, dx, part);
-    const after = fitAt(frame, next);
-    const nearer = after.gap < before.gap - exactSlack;
-    if (nearer || after.squares <= before.squares) return next;
+    const after = fitAt(frame, next, loss);
+    if (after.gap < before.gap - exactSlack || after.cost <= before.cost) return next;
   }
   return null;
 }
 
-/** How well coordinates fit: the sum of (v/u)^2, and the largest miss of an exact observation. */
-function fitAt(frame: Frame, x: Float64Array): { readonly squares: number; readonly gap: number } {
-  const at = places(frame, x);
-  let squares = 0;
-  let gap = 0;
-  for (const observation of frame.network.observations) {
-    const line = linearise(observation, at);
-    if (line === null) return { squares: Infinity, gap: Infinity };
-    const miss = Math.abs(misfit(observation, line.value));
-    if (observation.u > 0) squares += (miss / observation.u) ** 2;
-    else gap = Math.max(gap, miss);
-  }
-  return { squares, gap };
-}
-
-function finish(frame: Frame, reached: Omit<Converged, "residuals">): Converged | Refused {
-  const clash = reached.solution.contradictions.find(({ gap }) => Math.abs(gap) > exactSlack);
+function outcome(frame: Frame, ended: Ended): Converged | Refused {
+  if (ended.refused !== undefined) return ended.refused;
+  const { x, solution, iterations } = ended;
+  const clash = solution.contradictions.find(({ gap }) => Math.abs(gap) > exactSlack);
   if (clash !== undefined) {
     const observations = clash.equations.map((index) => frame.network.observations[index]!.id);
     return { refused: "contradicting", stations: [], observations };
   }
-  const at = places(frame, reached.x);
-  const residuals = frame.network.observations.map((observation) => {
-    return -misfit(observation, linearise(observation, at)?.value ?? Number.NaN);
-  });
-  return { ...reached, residuals };
+  return { x, solution, iterations, residuals: misfitsAt(frame, x).map((miss) => -miss) };
 }
 
 function movers(dx: Float64Array): number[] {

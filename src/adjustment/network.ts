@@ -28,7 +28,7 @@ export interface Adjusted extends GlobalTest {
 /**
  * Why there is no result. `not-connected`: these stations hang on nothing that has a place. `singular`: these can
  * still move without any measurement noticing. `not-converged`: no position fits (poor start values, a tie that
- * cannot close). `contradicting`: exact observations exclude each other. `unreadable`: a number, a name or a start
+ * cannot close, a gross error): `observations` are those that stand out, worst first, where any do. `contradicting`: exact observations exclude each other. `unreadable`: a number, a name or a start
  * value is missing.
  */
 export interface Refused {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { standingOut } from "../../src/adjustment/gauss-newton.ts";
 import { adjustNetwork } from "../../src/adjustment/network.ts";
 import type { Adjusted, Network } from "../../src/adjustment/network.ts";
 import type { Coordinates, Observation } from "../../src/adjustment/observation.ts";
@@ -165,6 +166,29 @@ describe("refusals", () => {
     const result = adjustNetwork({ stations: ["A", "B", "P"], observations, approximate: new Map(start) });
     expect(["singular", "not-converged"]).toContain(result.refused);
     expect(result.refused === undefined ? [] : result.stations).toContain("P");
+  });
+
+  const twice = quadTapes.map(([from, to, value]): Observation => {
+    return { id: `${from}${to} again`, kind: "distance", from, to, value: value + 0.002, u: 0.01 };
+  });
+
+  it("names the tape that is a hundred metres out, once there are others to go by", () => {
+    for (const tape of ["AB", "BC", "AC"]) {
+      const network = quad({ in: tape, by: 100 });
+      const result = adjustNetwork({ ...network, observations: [...network.observations, ...twice] });
+      expect(result).toMatchObject({ refused: "not-converged", stations: tape.split(""), observations: [tape] });
+    }
+  });
+
+  it("can say which tape stands out where least squares has bent the whole plan to it", () => {
+    for (const by of [-15, -5, 2, 45]) {
+      for (const tape of ["AB", "BC", "CD", "DA", "AC", "BD"]) {
+        const network = quad({ in: tape, by });
+        const found = standingOut({ ...network, observations: [...network.observations, ...twice] });
+        expect(found.map(({ id }) => id)).toEqual([tape]);
+      }
+    }
+    expect(standingOut(quad(null))).toEqual([]);
   });
 
   it("names exact observations that contradict each other", () => {
