@@ -35,17 +35,29 @@ export function collectTerms(terms: Terms, look: Look, pose: PoseLike): void {
   terms.count = 0;
   const c = Math.cos(pose.heading);
   const s = Math.sin(pose.heading);
-  for (const [u, v] of look.walls.checked.corners) {
-    cornerTerms(terms, look, { x: pose.x, y: pose.y, leverX: c * u - s * v, leverY: s * u + c * v });
+  for (const corner of look.walls.checked.corners) {
+    at.leverX = c * corner[0] - s * corner[1];
+    at.leverY = s * corner[0] + c * corner[1];
+    at.x = pose.x + at.leverX;
+    at.y = pose.y + at.leverY;
+    cornerTerms(terms, look);
   }
   const { juts, checked } = look.walls;
+  const { ax, ay } = checked.boundary;
+  const [back, front, right, left] = checked.rectangle as unknown as Four;
   for (const i of look.near) {
     if (juts[i] === 0) continue;
-    const dx = checked.boundary.ax[i]! - pose.x;
-    const dy = checked.boundary.ay[i]! - pose.y;
-    vertexTerm(terms, look, [c * dx + s * dy, c * dy - s * dx], [c, s]);
+    const dx = ax[i]! - pose.x;
+    const dy = ay[i]! - pose.y;
+    const qx = c * dx + s * dy;
+    const qy = c * dy - s * dx;
+    const beyond = Math.max(back - qx, qx - front, right - qy, qy - left);
+    if (beyond < look.target && beyond > -deepest) vertexTerm(terms, look, [qx, qy], [c, s]);
   }
 }
+
+/** The corner at hand: its place, and its lever from the rear-axle midpoint. */
+const at = { x: 0, y: 0, leverX: 0, leverY: 0 };
 
 function push(terms: Terms, distance: number, dx: number, dy: number, turn: number): void {
   if (terms.count === mostTerms) return;
@@ -56,13 +68,6 @@ function push(terms: Terms, distance: number, dx: number, dy: number, turn: numb
   terms.count += 1;
 }
 
-interface CornerAt {
-  readonly x: number;
-  readonly y: number;
-  readonly leverX: number;
-  readonly leverY: number;
-}
-
 /** Beyond this (m) a corner is not behind a wall but in another part of the ground. */
 const deepest = 1.5;
 
@@ -70,35 +75,47 @@ const deepest = 1.5;
  * A corner on the ground has a term for every wall closer than the target; a corner off it has one, towards the
  * nearest place of the ground. On or off is told by the nearest feature: the side of an edge, or the sort of a vertex.
  */
-function cornerTerms(terms: Terms, look: Look, corner: CornerAt): void {
+function cornerTerms(terms: Terms, look: Look): void {
   const { walls, near, target } = look;
-  const { boundary } = walls.checked;
-  const px = corner.x + corner.leverX;
-  const py = corner.y + corner.leverY;
+  const { ex, ey, nx, ny, length, juts } = walls;
+  const { ax, ay } = walls.checked.boundary;
   const first = terms.count;
-  let nearest = Infinity;
-  let on = true;
-  let outX = 0;
-  let outY = 0;
+  let nearestSquared = Infinity;
+  let nearest = -1;
+  let nearestAway = 0;
   for (const i of near) {
-    const qx = px - boundary.ax[i]!;
-    const qy = py - boundary.ay[i]!;
-    const along = qx * walls.ex[i]! + qy * walls.ey[i]!;
-    if (along >= 0 && along <= walls.length[i]!) {
-      const away = qx * walls.nx[i]! + qy * walls.ny[i]!;
-      if (away >= 0 && away < target) pushCorner(terms, away, corner, [walls.nx[i]!, walls.ny[i]!]);
-      if (Math.abs(away) < nearest) [nearest, on, outX, outY] = [Math.abs(away), away >= 0, walls.nx[i]!, walls.ny[i]!];
+    const qx = at.x - ax[i]!;
+    const qy = at.y - ay[i]!;
+    const along = qx * ex[i]! + qy * ey[i]!;
+    if (along >= 0 && along <= length[i]!) {
+      const away = qx * nx[i]! + qy * ny[i]!;
+      if (away >= 0 && away < target) pushCorner(terms, away, nx[i]!, ny[i]!);
+      if (away * away < nearestSquared) {
+        nearestSquared = away * away;
+        nearest = i;
+        nearestAway = away;
+      }
     }
-    const far = Math.hypot(qx, qy);
-    if (far < nearest) [nearest, on, outX, outY] = [far, walls.juts[i] === 1, -qx / far, -qy / far];
+    const far = qx * qx + qy * qy;
+    if (far < nearestSquared) {
+      nearestSquared = far;
+      nearest = i;
+      nearestAway = NaN;
+    }
   }
-  if (on) return;
-  terms.count = first;
-  if (nearest < deepest) pushCorner(terms, -nearest, corner, [outX, outY]);
+  if (nearest < 0 || nearestAway >= 0 || nearestSquared >= deepest * deepest) return;
+  if (nearestAway < 0) {
+    terms.count = first;
+    pushCorner(terms, nearestAway, nx[nearest]!, ny[nearest]!);
+  } else if (juts[nearest] === 0) {
+    terms.count = first;
+    const far = Math.sqrt(nearestSquared);
+    pushCorner(terms, -far, (ax[nearest]! - at.x) / far, (ay[nearest]! - at.y) / far);
+  }
 }
 
-function pushCorner(terms: Terms, distance: number, corner: CornerAt, [nx, ny]: readonly [number, number]): void {
-  push(terms, distance, nx, ny, ny * corner.leverX - nx * corner.leverY);
+function pushCorner(terms: Terms, distance: number, nx: number, ny: number): void {
+  push(terms, distance, nx, ny, ny * at.leverX - nx * at.leverY);
 }
 
 /** A vertex at (qx, qy) in the vehicle's frame against the rectangle; (c, s) is the heading. */
