@@ -44,8 +44,9 @@ export function reelOf(texts: Texts, customs: Customs, troubles: Troubles): Reel
   if (found === undefined && firstAt(texts, "survey", "stations") !== null) {
     customs.assume("the tape's own error is not counted: the plan does not give its class");
   }
-  if (!(length > 0) || (found === undefined && longBy === 0)) return null;
-  const place = (node ?? (tape as Node)).place;
+  const holder = node ?? tape;
+  if (holder === null || !(length > 0) || (found === undefined && longBy === 0)) return null;
+  const { place } = holder;
   if (found === undefined) return { place, length, longBy, error: null };
   const words = `the tape's own error (class ${name ?? ""})`;
   return { place, length, longBy, error: { words, greatest: (taped) => maximumPermissibleError(found, taped) } };

@@ -28,8 +28,8 @@ const ranges: readonly Range[] = [
   { fits: /^(?:fences|walls|gates|steps|hedges)\..*\b(?:height|rise)$/, least: 0, most: 20, words: "a height" },
   { fits: /\bvoids$/, dimension: "share", least: 0, most: 1, words: "a share of voids" },
   { fits: /^vehicles\..*\b(?:length|wheelbase|across|width)$/, least: 0.3, most: 60, words: "a size of a vehicle" },
-  { fits: /\bspecies\b/, most: Number.POSITIVE_INFINITY, words: "" },
   { fits: /./, dimension: "share", least: 0, most: 10, words: "a share" },
+  { fits: /^site\.earth\./, dimension: "count", least: -180, most: 180, words: "a latitude or longitude" },
   { fits: /./, dimension: "count", least: 0, most: 1e6, words: "a count" },
   { fits: /./, dimension: "slope", least: -20, most: 20, words: "a fall" },
   { fits: /./, dimension: "length", least: -100_000, most: 100_000, words: "a length" },
@@ -64,8 +64,8 @@ export function checkPlausible(
   );
   const least = range?.least ?? Number.NEGATIVE_INFINITY;
   if (range === undefined || (written.value >= least && written.value <= range.most)) return true;
-  const unit = baseUnit[of.form.dimension];
-  const bound = written.value > range.most ? `${range.most} ${unit} at the most` : `${least} ${unit} at least`;
+  const unit = unitWord(of.form.dimension);
+  const bound = written.value > range.most ? `${range.most}${unit} at the most` : `${least}${unit} at least`;
   troubles.report(written.node, {
     code: "out-of-range",
     expected: `${range.words} of ${bound}`,
@@ -75,8 +75,13 @@ export function checkPlausible(
   return false;
 }
 
+/** The base unit with a space before it; nothing for counts and shares. */
+function unitWord(dimension: Dimension): string {
+  return baseUnit[dimension] === "1" ? "" : ` ${baseUnit[dimension]}`;
+}
+
 function guess(written: Written, range: Range & { readonly least: number }, dimension: Dimension): string {
-  const plain = `${range.words} of ${written.value} ${baseUnit[dimension]}`;
+  const plain = `${range.words} of ${written.value}${unitWord(dimension)}`;
   if (dimension !== "length") return `${plain}: look at it again`;
   const slip = slips.find(([factor]) => written.value * factor <= range.most && written.value * factor >= range.least);
   return slip === undefined ? `${plain}: look at it again` : `${plain}: was ${written.value} ${slip[1]} meant?`;

@@ -90,7 +90,8 @@ function reportFault(
 function reportCircles(waiting: readonly StationPlan[], plans: readonly StationPlan[], troubles: Troubles): void {
   const names = new Set(waiting.map((plan) => plan.name));
   const inRing = waiting.filter(
-    (plan) => names.has(plan.name) && hangingOn(plan.name, plans).some((other) => plan.needs.includes(other)),
+    (plan) =>
+      names.has(plan.name) && [plan.name, ...hangingOn(plan.name, plans)].some((other) => plan.needs.includes(other)),
   );
   const told = new Set<string>();
   for (const plan of inRing) {
