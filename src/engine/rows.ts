@@ -1,7 +1,8 @@
 // Which rows of a card apply to a subject: by place, by condition, by element; doubtful conditions count as applying.
 
 import type { Card, Condition, Limit } from "../model/card.ts";
-import { isQuantity, propertyOf } from "../model/plan.ts";
+import { keyOfKind } from "../model/kinds.ts";
+import { type Feature, isQuantity, type Property, propertyOf } from "../model/plan.ts";
 import type { Missing, Subject } from "../model/reading.ts";
 import { propertyWords } from "./requirement.ts";
 
@@ -32,7 +33,10 @@ export function chainOf(place: string, parents: ReadonlyMap<string, string>): re
   return [...chain, "anywhere"];
 }
 
-/** Rows for a subject. The nearest place with an applying row wins along each chain; specific chains go before fall-backs. */
+/**
+ * Rows for a subject. Elements of a list are judged apart: for each of them, and for the rows without `for_each`, the
+ * nearest place with an applying row wins along each chain; specific chains go before fall-backs.
+ */
 export function rowsFor(
   card: Card,
   subject: Subject,
@@ -42,16 +46,27 @@ export function rowsFor(
   const reachable = card.limits.filter((limit) => chains.some((chain) => chain.includes(limit.where)));
   if (reachable.length === 0) return { is: "no-limit-here" };
   const missing: Missing[] = [];
-  const applying = new Set(reachable.filter((limit) => applies(limit, subject, test, missing)));
-  const won = chains.map((chain) => winners(chain, applying));
-  const specific = won.flat().filter((limit) => limit.where !== "anywhere");
-  const chosen = [...new Set(specific.length > 0 ? specific : won.flat())];
+  const applying = reachable.filter((limit) => applies(limit, subject, test, missing));
   const elsewhere = card.limits.some((limit) => limit.where !== "anywhere");
-  const rows = chosen.flatMap((limit) =>
-    elements(limit, subject).map((element) => ({ limit, element, fellBack: limit.where === "anywhere" && elsewhere })),
-  );
+  const lists = [...new Set(applying.map((limit) => limit.forEach))];
+  const rows = lists.flatMap((list) => {
+    const own = applying.filter((limit) => limit.forEach === list);
+    return elements(list, subject).flatMap((element) =>
+      chosen(chains, new Set(own.filter((limit) => speaksOf(limit, element)))).map((limit) => ({
+        limit,
+        element,
+        fellBack: limit.where === "anywhere" && elsewhere,
+      })),
+    );
+  });
   if (rows.length === 0 && missing.length === 0) return { is: "out-of-scope" };
   return { is: "rows", rows, missing };
+}
+
+function chosen(chains: readonly (readonly string[])[], applying: ReadonlySet<Limit>): readonly Limit[] {
+  const won = chains.flatMap((chain) => winners(chain, applying));
+  const specific = won.filter((limit) => limit.where !== "anywhere");
+  return [...new Set(specific.length > 0 ? specific : won)];
 }
 
 function winners(chain: readonly string[], applying: ReadonlySet<Limit>): readonly Limit[] {
@@ -62,9 +77,20 @@ function winners(chain: readonly string[], applying: ReadonlySet<Limit>): readon
   return [];
 }
 
+/** The condition of a row on the element of its own `for_each` list. */
+const ofElement = "each";
+
+/** Whether a row speaks of an element: it does unless its `each` names others. */
+function speaksOf(limit: Limit, element: string | null): boolean {
+  const named = limit.when.find((condition) => condition.of === ofElement);
+  if (!named || !("is" in named) || element === null) return true;
+  return Array.isArray(named.is) ? named.is.includes(element) : named.is === element;
+}
+
 function applies(limit: Limit, subject: Subject, test: TestCondition, missing: Missing[]): boolean {
   const wanted: Missing[] = [];
   for (const condition of limit.when) {
+    if (condition.of === ofElement) continue;
     const holds = test(condition, subject);
     if (holds === "no") return false;
     if (typeof holds !== "string") wanted.push(...holds);
@@ -74,16 +100,19 @@ function applies(limit: Limit, subject: Subject, test: TestCondition, missing: M
 }
 
 /** The words of a `for_each` list; a single null where the row has none; empty where the feature has no such list. */
-function elements(limit: Limit, subject: Subject): readonly (string | null)[] {
-  if (!limit.forEach) return [null];
-  const [role = "", ...rest] = limit.forEach.split(".");
+function elements(forEach: string | undefined, subject: Subject): readonly (string | null)[] {
+  if (!forEach) return [null];
+  const [role = "", ...rest] = forEach.split(".");
   const feature = subject[role];
   const list = feature ? propertyOf(feature, rest.join(".")) : undefined;
   if (typeof list === "string") return [list];
   return Array.isArray(list) ? list.filter((word): word is string => typeof word === "string") : [];
 }
 
-/** Tests a condition on a plain property; numbers are handed to `inBand`. */
+/**
+ * Tests a condition on a plain property; numbers are handed to `inBand`. Where true or false is asked of what is no
+ * yes or no (a group, a number, a text), true means that the plan gives it, and false that it does not.
+ */
 export function testProperty(
   condition: Condition,
   subject: Subject,
@@ -93,33 +122,27 @@ export function testProperty(
   const feature = subject[role];
   if (!feature) return "no";
   const property = rest.join(".");
-  const value =
-    property === "kind" ? feature.kind : property === "existing" ? feature.existing : propertyOf(feature, property);
-  if (!("is" in condition)) {
-    if (isQuantity(value)) return inBand(condition, subject);
-    return [
-      {
-        feature,
-        property,
-        asks: `the ${propertyWords(property)} of ${feature.kind} "${feature.name}"`,
-        why: "missing",
-      },
-    ];
-  }
+  const missing: Holds = [
+    {
+      feature,
+      property,
+      asks: `the ${propertyWords(property)} of ${feature.kind} "${feature.name}"`,
+      why: "missing",
+    },
+  ];
+  const value = valueOf(feature, property);
+  if (!("is" in condition)) return isQuantity(value) ? inBand(condition, subject) : missing;
   const wanted = Array.isArray(condition.is) ? condition.is : [condition.is];
-  if (value === undefined)
-    return wanted.includes(false)
-      ? "yes"
-      : typeof wanted[0] === "boolean"
-        ? "no"
-        : [
-            {
-              feature,
-              property,
-              asks: `the ${propertyWords(property)} of ${feature.kind} "${feature.name}"`,
-              why: "missing",
-            },
-          ];
+  const asksWhether = typeof wanted[0] === "boolean";
+  if (property === "kind" && wanted.includes(feature.kind)) return "yes";
+  if (property === "kind" && value === undefined && wanted.every((word) => keyOfKind(String(word)))) return "no";
+  if (value === undefined) return wanted.includes(false) ? "yes" : asksWhether ? "no" : missing;
+  if (asksWhether) return wanted.includes(typeof value === "boolean" ? value : true) ? "yes" : "no";
   if (Array.isArray(value)) return value.some((word) => wanted.includes(word as string)) ? "yes" : "no";
   return wanted.includes(value) ? "yes" : "no";
+}
+
+/** A property of a feature; whether it stands already is one too. */
+function valueOf(feature: Feature, property: string): Property | undefined {
+  return property === "existing" ? feature.existing : propertyOf(feature, property);
 }
