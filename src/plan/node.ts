@@ -39,6 +39,13 @@ export function child(node: Node | null, key: string | number): Node | null {
   return { data: (data as Mapping)[key], place: { file: node.place.file, path }, skip: node.skip };
 }
 
+/** Whether nothing is written under a key; false also where what is written there is broken and told of already. */
+export function isAbsent(node: Node, key: string): boolean {
+  const laid = node.over?.get(key);
+  if (laid !== undefined) return laid === null;
+  return !isMapping(node.data) || !Object.hasOwn(node.data, key);
+}
+
 /** The node reached by several keys. */
 export function descend(node: Node | null, ...keys: readonly (string | number)[]): Node | null {
   return keys.reduce<Node | null>((at, key) => child(at, key), node);

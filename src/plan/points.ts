@@ -3,7 +3,7 @@
 import type { LiveLine } from "./lines.ts";
 import { pointAlong } from "./lines.ts";
 import type { Measuring } from "./measuring.ts";
-import { child, isMapping, items, textOf, type Node } from "./node.ts";
+import { child, isAbsent, isMapping, items, textOf, type Node } from "./node.ts";
 import type { LivePoint } from "./number-book.ts";
 import { readNumber, type Written } from "./numbers.ts";
 import { exact, scaled, type Uncertain } from "./sway.ts";
@@ -154,7 +154,7 @@ function readRunAndLeft(node: Node, setting: Setting, which: string): RunAndLeft
       hint: "keep one of the two",
     });
   }
-  if (run === null || off === null) return reportHalfPlace(node, setting, { run: child(node, "run"), side });
+  if (run === null || off === null) return reportHalfPlace(node, setting);
   const take = (written: Written, words: string): Uncertain =>
     setting.existing ? measuring.taped(written, words) : planned(written, words, measuring);
   const whose = `${which} of ${setting.whose}`;
@@ -164,20 +164,10 @@ function readRunAndLeft(node: Node, setting: Setting, which: string): RunAndLeft
   return { run: runTaped, left, written: [run, off] };
 }
 
-function reportHalfPlace(
-  node: Node,
-  setting: Setting,
-  has: { readonly run: Node | null; readonly side: Node | null },
-): null {
-  if (has.run !== null && has.side !== null) return null;
-  if (
-    Object.keys(node.data as object).some((key) => key === "run" || key === "left" || key === "right") ||
-    has.run === has.side
-  ) {
-    const hint = "a point needs run, and left or right: {run: 12, right: 9}";
-    setting.troubles.report(node, { code: "missing-key", expected: pointForms, got: wordsOf(node.data), hint });
-  }
-  return null;
+function reportHalfPlace(node: Node, { troubles }: Setting): null {
+  if (!isAbsent(node, "run") && !(isAbsent(node, "left") && isAbsent(node, "right"))) return null;
+  const hint = "a point needs run, and left or right: {run: 12, right: 9}";
+  return troubles.report(node, { code: "missing-key", expected: pointForms, got: wordsOf(node.data), hint });
 }
 
 /** Reads a list of points; what cannot be read is left out, and null is given where fewer than `least` remain. */

@@ -1,39 +1,16 @@
 // Reads the properties of a feature by their forms: sealed numbers, words, flags, points, lists and groups.
 
-import type { Dimension } from "../model/quantity.ts";
 import type { Properties, Property } from "../model/plan.ts";
-import { doubtClass } from "./doubt-classes.ts";
 import type { Form } from "./kind-table.ts";
-import { child, entries, isMapping, items, textOf, type Node } from "./node.ts";
-import type { BookWriter } from "./number-book.ts";
-import { readNumberText, type Written } from "./numbers.ts";
-import { checkPlausible } from "./plausible.ts";
-import { readPoint, type Setting } from "./points.ts";
-import type { Uncertain } from "./sway.ts";
-import { wordsOf } from "./troubles.ts";
-
-/** What the reader of one feature's properties needs. */
-export interface PropertyWork {
-  readonly kind: string;
-  readonly book: BookWriter;
-  readonly settingOf: (node: Node) => Setting;
-  /** Whether a name is that of a feature or peg; a problem where it is not. */
-  readonly checkName: (node: Node) => void;
-  /** Turn of a bearing to the plan's north, radians; null where it is not known. */
-  readonly turnFrom: (north: "grid" | "magnetic" | "true", node: Node) => number | null;
-}
-
-type NumberForm = Extract<Form, { form: "number" }>;
+import { entries, isMapping, items, textOf, type Node } from "./node.ts";
+import { readPoint } from "./points.ts";
+import { fieldWords, readSealed, tail, type At, type PropertyWork } from "./property-numbers.ts";
 
 /** Nesting beyond this is not read: a plan has no use for it. */
 const deepest = 12;
 
 /** Reads all properties of a mapping. `path` are the keys from the feature down. */
-export function readProperties(
-  node: Node,
-  forms: Readonly<Record<string, Form>>,
-  at: { readonly work: PropertyWork; readonly path: readonly string[] },
-): Properties {
+export function readProperties(node: Node, forms: Readonly<Record<string, Form>>, at: At): Properties {
   const found: Record<string, Property> = {};
   if (at.path.length > deepest) return found;
   for (const [key, inner] of entries(node)) {
@@ -44,11 +21,6 @@ export function readProperties(
     Object.assign(found, readTail(inner, form, { work: at.work, path: at.path }));
   }
   return found;
-}
-
-interface At {
-  readonly work: PropertyWork;
-  readonly path: readonly string[];
 }
 
 function readProperty(node: Node, form: Form, at: At): Property | undefined {
@@ -146,36 +118,6 @@ function readEither(node: Node, forms: readonly Form[], at: At): Property | unde
   return form === undefined ? undefined : readProperty(node, form, at);
 }
 
-/** Words that stand where a number is not known; they are kept as words. */
-const notKnown: ReadonlySet<string> = new Set(["unknown", "not known", "not given"]);
-
-function readSealed(node: Node, form: NumberForm, at: At): Property | undefined {
-  const text = textOf(node);
-  if (text !== null && (notKnown.has(text) || (form.words ?? []).includes(text))) return text;
-  const written = readWritten(node, form, at.work);
-  if (written === null) return undefined;
-  const number = withDoubt(written, form, at);
-  if (!checkPlausible(written, { kind: at.work.kind, path: at.path.join("."), form }, at.work.settingOf(node).troubles))
-    return undefined;
-  return at.work.book.seal(number, form.dimension, node.place);
-}
-
-const tail = /^(.*?[\d)m%])\s+(at|towards)\s+(\D.*)$/;
-
-/** The number in a text: without `at corner 1` or `towards corner 3`, and with a bearing turned to the plan's north. */
-function readWritten(node: Node, form: NumberForm, work: PropertyWork): Written | null {
-  const { troubles } = work.settingOf(node);
-  const text = textOf(node);
-  if (text === null) return readNumberText(node, node.data, { dimension: form.dimension, troubles });
-  const bearing = form.dimension === "angle" ? /^(.*?)\s*\b(grid|magnetic|true)$/.exec(text) : null;
-  if (bearing !== null) {
-    const turn = work.turnFrom(bearing[2] as "grid" | "magnetic" | "true", node);
-    const written = readNumberText(node, bearing[1], { dimension: "angle", troubles });
-    return written === null || turn === null ? null : { ...written, value: written.value + turn };
-  }
-  return readNumberText(node, tail.exec(text)?.[1] ?? text, { dimension: form.dimension, troubles });
-}
-
 /**
  * What a text says beside its number or word: `99.60 at corner 1` gives `at`, `1 in 60 towards corner 3` and
  * `towards P2` give `towards`, `left of goat fence` gives `on_side` and `on_line`.
@@ -201,47 +143,4 @@ function spotUnder(
 ): Readonly<Record<string, Property>> {
   const spot = readSpot({ ...node, data: name }, { ...at, path: [...at.path, key] });
   return spot === undefined ? {} : { [key]: spot };
-}
-
-/** The number with its doubt, by its class and by whether the thing stands or is to be built. */
-export function withDoubt(
-  written: Written,
-  form: { readonly dimension: Dimension; readonly level?: true },
-  at: At,
-): Uncertain {
-  const setting = at.work.settingOf(written.node);
-  const path = at.path.join(".");
-  const sort = doubtClass({ kind: at.work.kind, path, dimension: form.dimension, level: form.level === true });
-  const how = { sort, dimension: form.dimension, existing: setting.existing };
-  return setting.measuring.size(written, `the ${fieldWords(at.path)} of ${setting.whose}`, how);
-}
-
-/** `crown.radius` as `crown radius`. */
-export function fieldWords(path: readonly string[]): string {
-  return path.join(" ").replaceAll("_", " ");
-}
-
-/** A problem where a text or a list stands in place of a number. */
-export function notANumber(node: Node, setting: Setting, expected: string): null {
-  return setting.troubles.report(node, {
-    code: "not-a-number",
-    expected,
-    got: wordsOf(node.data),
-    hint: "write a number",
-  });
-}
-
-/** The number under a key of a feature with its doubt, before it is sealed; null where there is none. */
-export function liveNumber(
-  node: Node,
-  key: string,
-  at: { readonly work: PropertyWork; readonly dimension: Dimension },
-): Uncertain | null {
-  const inner = child(node, key);
-  if (inner === null) return null;
-  const written = readNumberText(inner, inner.data, {
-    dimension: at.dimension,
-    troubles: at.work.settingOf(inner).troubles,
-  });
-  return written === null ? null : withDoubt(written, { dimension: at.dimension }, { work: at.work, path: [key] });
 }

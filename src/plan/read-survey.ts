@@ -4,12 +4,12 @@ import type { Point } from "../model/reading.ts";
 import type { SurveyFacts, SurveyMeasurement } from "../model/plan.ts";
 import { nearestWord } from "../reading/nearest-word.ts";
 import type { TurnFrom } from "./instruments.ts";
-import { child, items, textOf, type Node } from "./node.ts";
+import { child, isAbsent, items, textOf, type Node } from "./node.ts";
 import { lengthsOf, tapeObserved, type Observed, type StationWork } from "./station-observed.ts";
 import { readStation } from "./station-forms.ts";
 import type { StationPlan, StationReading } from "./station-plan.ts";
 import { cutAngle } from "./station-start.ts";
-import { allEntries, allItems, type Texts } from "./sources.ts";
+import { allEntries, allItems, firstAt, type Texts } from "./sources.ts";
 import { adjustStations, stationsIn, type Placed } from "./survey.ts";
 import { wordsOf } from "./troubles.ts";
 
@@ -25,6 +25,8 @@ export function readSurvey(texts: Texts, work: StationWork & { readonly turnFrom
   const written = uniqueStations(texts, work);
   const reading = readingOf(written, work);
   const plans = [...written].flatMap(([name, node]) => readStation(name, node, reading) ?? []);
+  const file = firstAt(texts, "survey", "coordinates");
+  if (file !== null) reportFiles(file, work);
   const checks = allItems(texts, "survey", "checks").flatMap((node) => readCheck(node, reading));
   if (plans.length > 0 && reading.datum === null) reportNoDatum([...written.values()][0] as Node, work);
   const placed = adjustStations(plans, checks, work.troubles);
@@ -96,6 +98,11 @@ function readingOf(
 }
 
 function readCheck(node: Node, reading: StationReading): readonly Observed[] {
+  const named = items(child(node, "between")).every((end) => textOf(end) !== null);
+  if (!named || (isAbsent(node, "tape") && child(node, "angle") !== null)) {
+    reading.customs.assume("checks of angles, and tapes between points that are no pegs, are not used");
+    return [];
+  }
   const ends = items(child(node, "between")).map((end) => {
     const name = textOf(end);
     return name === null ? null : reading.station(name, end);
@@ -106,6 +113,17 @@ function readCheck(node: Node, reading: StationReading): readonly Observed[] {
   return lengthsOf(child(node, "tape"), node, reading.troubles).map((written) =>
     tapeObserved(reading, written, [from, to]),
   );
+}
+
+function reportFiles(node: Node, { troubles }: StationWork): void {
+  const hint = "write the pegs under stations: P7: {at: [12.30, 48.52]}";
+  troubles.report(node, {
+    code: "not-built-yet",
+    part: "key",
+    expected: "pegs written in the plan",
+    got: "a file of points, which is not read yet",
+    hint,
+  });
 }
 
 function reportNoDatum(node: Node, { troubles }: StationWork): void {

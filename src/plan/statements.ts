@@ -4,7 +4,8 @@ import type { Departure, Feature, LocalLimit, Plan, Properties } from "../model/
 import { settingFor, type FeatureWork } from "./features.ts";
 import type { Names } from "./names.ts";
 import { child, descend, isMapping, textOf, textsOf, type Node } from "./node.ts";
-import { readProperties, type PropertyWork } from "./properties.ts";
+import { readProperties } from "./properties.ts";
+import type { PropertyWork } from "./property-numbers.ts";
 import { allEntries, allItems, firstAt, kindKeys, type Texts } from "./sources.ts";
 import type { Version } from "./stages.ts";
 import type { Troubles } from "./troubles.ts";

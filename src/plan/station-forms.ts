@@ -1,7 +1,7 @@
 // Reads how one station was measured: what it hangs on, what was observed, and where the adjustment may start.
 
 import type { Point } from "../model/reading.ts";
-import { child, items, textOf, type Node } from "./node.ts";
+import { child, isAbsent, items, textOf, type Node } from "./node.ts";
 import { readNumber, readNumberText, type Written } from "./numbers.ts";
 import * as observe from "./station-observed.ts";
 import { tapesOf, type StationPlan, type StationReading } from "./station-plan.ts";
@@ -91,7 +91,7 @@ function readAlong(name: string, node: Node, reading: StationReading): StationPl
   const [run] = runs;
   const [offset] = offsets;
   if (line === null || run === undefined || offset === undefined) {
-    if (along === null) {
+    if (isAbsent(node, "along")) {
       reading.troubles.report(node, {
         code: "missing-key",
         expected: "along: a line between two pegs",
@@ -115,6 +115,7 @@ function readBearing(name: string, node: Node, reading: StationReading): Station
   const fromNode = child(node, "from");
   const bearing = child(node, "bearing") as Node;
   const tapes = tapesOf(name, node, { key: "tape", reading });
+  if (fromNode === null && !isAbsent(node, "from")) return null;
   if (fromNode === null) {
     return reading.troubles.report(node, {
       code: "missing-key",

@@ -2,7 +2,7 @@
 
 import type { Place } from "../model/path.ts";
 import type { Point } from "../model/reading.ts";
-import { child, type Node } from "./node.ts";
+import { child, isAbsent, type Node } from "./node.ts";
 import type { Written } from "./numbers.ts";
 import { lengthsOf, type Observed, type StationWork } from "./station-observed.ts";
 import type { StartFault } from "./station-start.ts";
@@ -38,7 +38,7 @@ export function tapesOf(
   { key, reading }: { readonly key: string; readonly reading: StationReading },
 ): readonly Written[] {
   const written = lengthsOf(child(node, key), node, reading.troubles);
-  if (child(node, key) === null) {
+  if (isAbsent(node, key)) {
     reading.troubles.report(node, {
       code: "missing-key",
       expected: `${key}: a length in metres`,

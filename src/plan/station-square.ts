@@ -1,7 +1,7 @@
 // Reads a station that was set out square off a line.
 
 import type { Point } from "../model/reading.ts";
-import { child, textOf, type Node } from "./node.ts";
+import { child, isAbsent, textOf, type Node } from "./node.ts";
 import { readNumber } from "./numbers.ts";
 import { offsetObserved, squareObserved } from "./station-observed.ts";
 import { tapesOf, type StationPlan, type StationReading } from "./station-plan.ts";
@@ -15,7 +15,7 @@ export function readSquare(name: string, node: Node, reading: StationReading): S
   const line = reading.lineOf(textOf(off) ?? "", off);
   const [out, ...further] = tapesOf(name, node, { key: "out", reading });
   const side = /^(left|right)\b/.exec(textOf(child(node, "side")) ?? "")?.[1];
-  if (side === undefined) {
+  if (side === undefined && (isAbsent(node, "side") || child(node, "side") !== null)) {
     reading.troubles.report(node, {
       code: "missing-key",
       expected: "side: left or right",

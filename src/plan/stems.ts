@@ -3,7 +3,7 @@
 import type { Properties } from "../model/plan.ts";
 import { child, items, type Node } from "./node.ts";
 import { readNumber } from "./numbers.ts";
-import { liveNumber, withDoubt, type PropertyWork } from "./properties.ts";
+import { liveNumber, withDoubt, type PropertyWork } from "./property-numbers.ts";
 import type { Version } from "./stages.ts";
 import { exact, mean, rootOfSquares, scaled, type Uncertain } from "./sway.ts";
 

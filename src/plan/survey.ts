@@ -1,6 +1,7 @@
 // Places the stations: first in the order in which they hang on each other, then all together by least squares.
 
 import { adjustNetwork, type Adjusted } from "../adjustment/network.ts";
+import { swayLength } from "../model/quantity.ts";
 import type { Point } from "../model/reading.ts";
 import type { LivePoint } from "./number-book.ts";
 import type { Observed } from "./station-observed.ts";
@@ -147,16 +148,18 @@ export function stationsIn({ observation }: Observed): readonly string[] {
 function pegOf(plan: StationPlan, observed: readonly Observed[], adjusted: Adjusted): LivePoint {
   const [east, north] = adjusted.coordinates.get(plan.name) as Point;
   const rows = adjusted.sensitivities(plan.name);
+  const moves = (slope: number, one: Observed): number =>
+    Math.abs(slope) * swayLength(one.number.sway) < leastMove ? 0 : slope;
   const swayed = (value: number, row: Float64Array): Uncertain =>
     follows(
       value,
-      observed.map((one, k) => [Math.abs(row[k] as number) < leastSlope ? 0 : (row[k] as number), one.number] as const),
+      observed.map((one, k) => [moves(row[k] as number, one), one.number] as const),
     );
   return { east: swayed(east, rows.east), north: swayed(north, rows.north), place: plan.place, name: plan.name };
 }
 
-/** Slopes below this are rounding: a kilometre of tape would not move the peg by a thousandth of a millimetre. */
-const leastSlope = 1e-12;
+/** A measurement that moves a peg by less than this, metres, is left out of its sway: a tenth of a millionth of a millimetre. */
+const leastMove = 1e-10;
 
 function reportRefused(
   refused: string,
