@@ -22,15 +22,17 @@ import { nearestWord } from "./reading/nearest-word.ts";
 import { validated, type Validator } from "./reading/validate.ts";
 import { readRequirement } from "./rulebook/bounds.ts";
 import { reasonText as cardInWords } from "./report/reason.ts";
-import { textReport, type TextOptions } from "./report/text.ts";
 import { wantedIncludes } from "./plan/wants.ts";
+import type { Printable } from "./report/printed.ts";
 import { loadRulebook, type RuleFile, type RuleFiles } from "./rulebook/load-rulebook.ts";
+import { type Earth, earthOf } from "./site/earth.ts";
 import { partsOf } from "./site/parts.ts";
 import { pictureOf } from "./site/picture.ts";
 
 export type { Card, Rulebook } from "./model/card.ts";
 export type * from "./model/finding.ts";
 export { exitCode } from "./engine/exit-code.ts";
+export { endings, printed } from "./report/printed.ts";
 export type { Picture } from "./model/picture.ts";
 export type { Problem } from "./model/problem.ts";
 
@@ -38,6 +40,11 @@ export type { Problem } from "./model/problem.ts";
 export interface Text {
   readonly file: string;
   readonly text: string;
+}
+
+/** A plan with the files that it includes. */
+export interface PlanText extends Text {
+  readonly includes?: readonly Text[];
 }
 
 export interface CheckOptions {
@@ -48,8 +55,6 @@ export interface CheckOptions {
   readonly place?: readonly string[];
   readonly stage?: string;
   readonly option?: string;
-  /** Files that the plan includes. */
-  readonly includes?: readonly Text[];
   /** Cards of the owner's own, beside the built-in ones; file names as `area/slug.yaml`. */
   readonly cards?: readonly Text[];
   /** Solve remedies (default true). */
@@ -57,10 +62,7 @@ export interface CheckOptions {
 }
 
 /** A report with the pictures of its plans. */
-export interface Inspection {
-  readonly report: Report;
-  readonly pictures: readonly Picture[];
-}
+export type Inspection = Printable;
 
 const noPosition: Position = { line: 1, column: 1 };
 let builtIn: Rulebook | null = null;
@@ -127,12 +129,12 @@ function ruleFile(document: SourceText, file: string): RuleFile {
 }
 
 /** Checks one plan. Same texts and options, same report, to the byte. */
-export function checkPlan(plan: Text, options: CheckOptions): Report {
+export function checkPlan(plan: PlanText, options: CheckOptions): Report {
   return inspect([plan], options).report;
 }
 
 /** Checks plans and draws their pictures. */
-export function inspect(plans: readonly Text[], options: CheckOptions): Inspection {
+export function inspect(plans: readonly PlanText[], options: CheckOptions): Inspection {
   const book = rulebookWith(options.cards ?? []);
   const each = plans.map((plan) => inspectOne(plan, options, book.value));
   const report: Report = {
@@ -149,7 +151,12 @@ export function inspect(plans: readonly Text[], options: CheckOptions): Inspecti
     not_checked: [...new Set(each.flatMap((one) => one.notChecked))],
     assumed: [...new Set(each.flatMap((one) => one.assumed))],
   };
-  return { report, pictures: each.flatMap((one) => (one.picture ? [one.picture] : [])) };
+  return {
+    report,
+    pictures: each.flatMap((one) => (one.picture ? [one.picture] : [])),
+    tie: each[0]?.tie ?? null,
+    places: book.value.placeNames,
+  };
 }
 
 interface One {
@@ -161,11 +168,12 @@ interface One {
   readonly notChecked: readonly string[];
   readonly assumed: readonly string[];
   readonly picture: Picture | null;
+  readonly tie: Earth | null;
 }
 
 const nothingChecked: Checked = { findings: [], needs: [], rules: [], notLookedAt: [] };
 
-function inspectOne(text: Text, options: CheckOptions, book: Rulebook): One {
+function inspectOne(text: PlanText, options: CheckOptions, book: Rulebook): One {
   const { document, problems } = readYaml(text.file, text.text);
   const head = { file: text.file, title: text.file, stages: [], stage: null, features: 0 };
   const empty: One = {
@@ -177,10 +185,11 @@ function inspectOne(text: Text, options: CheckOptions, book: Rulebook): One {
     notChecked: [],
     assumed: [],
     picture: null,
+    tie: null,
   };
   if (!document) return empty;
   const own = checkedText(document, validPlan);
-  const includes = (options.includes ?? []).map((include) => includedText(include));
+  const includes = (text.includes ?? []).map((include) => includedText(include));
   const resolved = resolvePlan(own, compiledKinds as unknown as KindTable, {
     includes: includes.flatMap(({ checked }) => checked ?? []),
     ...(options.option ? { option: options.option } : {}),
@@ -234,6 +243,7 @@ function checkResolved({ plan, document, sources, options, book, stage, problems
     remedies: options.remedies ?? true,
   });
   const read = readPlain(plan.numbers);
+  const tie = earthOf(plan, read);
   return {
     head: {
       file: plan.file,
@@ -248,7 +258,8 @@ function checkResolved({ plan, document, sources, options, book, stage, problems
     problems,
     notChecked: [...plan.notBuilt.map(({ kind, names }) => `${kind}: ${names.join(", ")}`), ...checked.notLookedAt],
     assumed: plan.assumed,
-    picture: pictureOf(plan, stages.at(-1) ?? 0, read, plan.trueNorth ?? null),
+    picture: pictureOf(plan, stages.at(-1) ?? 0, read, tie ? tie.trueNorth : (plan.trueNorth ?? null)),
+    tie,
   };
 }
 
@@ -280,21 +291,4 @@ export function nearestRule(rule: string, book: Rulebook): string | null {
     rule,
     book.cards.map((card) => card.id),
   );
-}
-
-export type PrintOptions = Pick<TextOptions, "all" | "plain" | "brief" | "width">;
-
-/** Prints an inspection as one of the formats; printers are loaded when first asked for. */
-export async function printed(
-  inspection: Inspection,
-  ending: ".json" | ".txt" | ".sarif" | ".svg",
-  options: PrintOptions = {},
-): Promise<string> {
-  const { report, pictures } = inspection;
-  if (ending === ".txt") return textReport(report, options);
-  if (ending === ".json") return (await import("./report/json.ts")).jsonReport(report, options);
-  if (ending === ".sarif") return (await import("./report/sarif.ts")).sarifReport(report);
-  const { drawing } = await import("./report/svg.ts");
-  const [picture] = pictures;
-  return picture ? drawing(picture, report) : "";
 }

@@ -79,6 +79,28 @@ describe("check", () => {
     expect((JSON.parse(sarif ?? "") as { version: string }).version).toBe("2.1.0");
     expect(svg).toContain("<svg");
   });
+  it("writes no metres as degrees: without an earth tie there is no GeoJSON", async () => {
+    const file = join(folder, "a.geojson");
+    const { code, err } = await run(["check", example, "--save", file]);
+    expect(code).toBe(2);
+    expect(err).toContain("earth:");
+    const tied = `${quiet}survey: {stations: {P1: {at: [0, 0]}}}\nearth: {station: P1, latitude: 52.0831, longitude: -3.1162, north: 4 deg}\n`;
+    expect((await run(["check", fileWith("tied.yaml", tied), "--save", file])).code).toBe(0);
+    const collection = JSON.parse(readFileSync(file, "utf8")) as {
+      type: string;
+      features: { geometry: { coordinates: unknown } }[];
+    };
+    expect(collection.type).toBe("FeatureCollection");
+    expect(JSON.stringify(collection.features[0]?.geometry.coordinates)).toContain("-3.11");
+  });
+  it("reads only its own includes, and only from its own folder", async () => {
+    fileWith("more.yaml", "trees:\n  ash: {at: [3, 3], girth: 1.2, existing: true}\n");
+    const whole = await run(["check", fileWith("with.yaml", `${quiet}include: [more.yaml]\n`), "--all"]);
+    expect(whole.code).toBe(0);
+    const outside = await run(["check", fileWith("out.yaml", `${quiet}include: [../../etc/passwd]\n`)]);
+    expect(outside.code).toBe(2);
+    expect(outside.out).toContain("folder");
+  });
   it("takes several plans, and the worst of them decides", async () => {
     const { code } = await run(["check", example, join(folder, "nothing.yaml")]);
     expect(code).toBe(2);

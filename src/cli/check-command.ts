@@ -1,9 +1,10 @@
 // `check`: reads plans, prints the report, saves what was asked for.
 
 import type { CheckOptions, Inspection, Problem, Text } from "../index.ts";
-import { exitCode, inspect, printed, wants, withProblems } from "../index.ts";
+import { endings, exitCode, inspect, printed, wants, withProblems } from "../index.ts";
 import { readCards, readInclude, readPlanFile, type ReadFile, writeTextFile } from "./files.ts";
 import type { Streams } from "./streams.ts";
+import { version } from "./version.ts";
 
 export interface CheckFlags {
   readonly save: readonly string[];
@@ -19,8 +20,6 @@ export interface CheckFlags {
   readonly width?: number;
 }
 
-const endings = [".json", ".txt", ".sarif", ".svg"] as const;
-
 /** Runs the check; returns the exit code. */
 export async function checkCommand(plans: readonly string[], flags: CheckFlags, streams: Streams): Promise<number> {
   const refusal = refuse(flags);
@@ -30,14 +29,14 @@ export async function checkCommand(plans: readonly string[], flags: CheckFlags, 
   }
   const read = plans.map((plan) => readPlanFile(plan, streams));
   const cards = flags.rules ? readCards(flags.rules) : [];
-  const includes = read.flatMap((file, index) =>
+  const includes = read.map((file, index) =>
     "text" in file ? wants(file.text).map((name) => readInclude(plans[index] ?? "", name)) : [],
   );
-  const problems = [...read, ...cards, ...includes].flatMap((file) => ("problem" in file ? [file.problem] : []));
-  const inspection = withProblems(
-    inspect(texts(read), optionsOf(flags, texts(cards), texts(includes), streams)),
-    problems,
+  const problems = [...read, ...cards, ...includes.flat()].flatMap((file) => ("problem" in file ? [file.problem] : []));
+  const whole = read.flatMap((file, index) =>
+    "text" in file ? [{ ...file.text, includes: texts(includes[index] ?? []) }] : [],
   );
+  const inspection = withProblems(inspect(whole, optionsOf(flags, texts(cards), streams)), problems);
   streams.out(await printed(inspection, ".txt", printOptions(flags, streams)));
   const saved = await save(inspection, flags, streams);
   return saved ? exitCode(inspection.report) : 2;
@@ -62,18 +61,12 @@ function isDate(text: string): boolean {
   );
 }
 
-function optionsOf(
-  flags: CheckFlags,
-  cards: readonly Text[],
-  includes: readonly Text[],
-  streams: Streams,
-): CheckOptions {
+function optionsOf(flags: CheckFlags, cards: readonly Text[], streams: Streams): CheckOptions {
   return {
     asOf: flags.asOf ?? streams.today,
     asOfStands: flags.asOf !== undefined,
     remedies: flags.remedies,
     cards,
-    includes,
     ...(flags.place ? { place: flags.place.split(",").map((place) => place.trim()) } : {}),
     ...(flags.stage ? { stage: flags.stage } : {}),
     ...(flags.option ? { option: flags.option } : {}),
@@ -83,6 +76,8 @@ function optionsOf(
 function printOptions(flags: CheckFlags, streams: Streams) {
   const width = flags.width ?? streams.columns;
   return {
+    version,
+    more: "The reason behind a rule, with its limits and sources: sightrail reason RULE; the list: sightrail rules",
     ...(flags.all ? { all: true } : {}),
     ...(flags.plain ? { plain: true } : {}),
     ...(flags.brief ? { brief: true } : {}),
@@ -90,10 +85,17 @@ function printOptions(flags: CheckFlags, streams: Streams) {
   };
 }
 
+const earthHint = "Add earth: {station: P1, latitude: 52.0831, longitude: -3.1162, north: 4 deg}.";
+
 async function save(inspection: Inspection, flags: CheckFlags, streams: Streams): Promise<boolean> {
   let all = true;
   for (const file of flags.save) {
     const ending = endings.find((known) => file.endsWith(known)) ?? ".txt";
+    if (ending === ".geojson" && inspection.tie === null) {
+      streams.err(`Could not write ${file}: the plan does not say where on the earth it lies. ${earthHint}\n`);
+      all = false;
+      continue;
+    }
     const reason = writeTextFile(
       file,
       await printed(inspection, ending, printOptions(flags, { ...streams, columns: undefined })),

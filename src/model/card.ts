@@ -129,4 +129,6 @@ export interface Rulebook {
   readonly sources: ReadonlyMap<string, Source>;
   /** Child -> parent; the chain of every place ends at `anywhere`. */
   readonly places: ReadonlyMap<string, string>;
+  /** Words for places in a sentence, by their word in the plan. */
+  readonly placeNames: Readonly<Record<string, string>>;
 }

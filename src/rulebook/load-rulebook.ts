@@ -46,7 +46,16 @@ export function loadRulebook(files: RuleFiles, measures: ReadonlyMap<string, Mea
     if (card && problems.length === before) cards.set(card.id, card);
   }
   const sorted = [...cards.values()].sort((a, b) => (a.id < b.id ? -1 : 1));
-  return { value: { cards: sorted, tables, sources, places }, problems };
+  return {
+    value: {
+      cards: sorted,
+      tables,
+      sources,
+      places,
+      placeNames: Object.assign({}, ...files.places.map(readPlaceNames)),
+    },
+    problems,
+  };
 }
 
 function complaintsInto(problems: Problem[], file: RuleFile) {
@@ -142,4 +151,12 @@ function readPlaces(file: RuleFile): [string, string][] {
     const parent = isData(entry) ? entry["parent"] : entry;
     return [[name, typeof parent === "string" ? parent : "anywhere"] as [string, string]];
   });
+}
+
+function readPlaceNames(file: RuleFile): Readonly<Record<string, string>> {
+  const data = isData(file.data) ? file.data : {};
+  const named = Object.entries(data).flatMap(([name, entry]) =>
+    isData(entry) && typeof entry["words"] === "string" ? [[name, entry["words"]] as const] : [],
+  );
+  return Object.fromEntries(named);
 }
