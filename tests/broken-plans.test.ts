@@ -21,9 +21,15 @@ describe("a broken plan", () => {
     const report = checkPlan({ file: "broken.yaml", text }, { asOf: "2026-11-25" });
     expect(performance.now() - start).toBeLessThan(2000);
     expect(exitCode(report)).toBe(2);
-    const told = report.problems.map(({ line, code, expected, got, hint }) => ({ line, code, all: `${expected} | ${got} | ${hint}` }));
+    const told = report.problems.map(({ line, code, expected, got, hint }) => ({
+      line,
+      code,
+      all: `${expected} | ${got} | ${hint}`,
+    }));
     for (const { line, code, words } of says) {
-      const fits = told.some((one) => one.line === line && (code === undefined || one.code === code) && one.all.includes(words));
+      const fits = told.some(
+        (one) => one.line === line && (code === undefined || one.code === code) && one.all.includes(words),
+      );
       expect(fits, JSON.stringify(told, null, 1)).toBe(true);
     }
     expect(report.problems.length).toBeLessThanOrEqual(says.length + 1);

@@ -24,5 +24,7 @@ const median = (list: readonly number[]): number => [...list].sort((a, b) => a -
 const base = median(times[0] ?? []);
 for (const [i, [name]] of commands.entries()) {
   const own = median(times[i] ?? []);
-  console.log(`${name.padEnd(40)} ${own.toFixed(0)} ms, ${(own / base).toFixed(2)} x node, adds ${(own - base).toFixed(0)} ms`);
+  console.log(
+    `${name.padEnd(40)} ${own.toFixed(0)} ms, ${(own / base).toFixed(2)} x node, adds ${(own - base).toFixed(0)} ms`,
+  );
 }
