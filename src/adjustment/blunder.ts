@@ -24,7 +24,7 @@ export interface BlunderFinding {
   readonly suspects: readonly string[];
 }
 
-/** Values that differ by less than this part are the same (rounding of the adjustment). */
+/** Values that differ by less than this part are the same (rounding); the order given decides between them. */
 const alike = 1e-6;
 
 /**
@@ -40,7 +40,7 @@ export function findBlunder(
   if (degreesOfFreedom <= 0) return { is: "unchecked", suspects: [] };
   const sized = result.observations
     .map(({ id, standardised }) => ({ id, size: Math.abs(standardised ?? 0) }))
-    .sort((a, b) => b.size - a.size);
+    .sort((a, b) => Number(b.size.toPrecision(6)) - Number(a.size.toPrecision(6)));
   const tooLarge = normalQuantile((1 + limits.single) / 2);
   const passes = chiSquare <= chiSquareQuantile(limits.global, degreesOfFreedom);
   if (passes && !(sized[0] !== undefined && sized[0].size > tooLarge)) return { is: "agree", suspects: [] };

@@ -4,7 +4,7 @@
 export type Fronts = readonly (readonly number[])[];
 
 /** Fronts are bundled up to this many groups even at the price of some stored zeros (method choice, timed). */
-const bundle = 6;
+const bundle = 3;
 
 /**
  * Order of elimination of `count` groups by least degree (Tinney and Walker 1967, MEMORY): the group with the

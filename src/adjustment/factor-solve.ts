@@ -60,28 +60,57 @@ export function solveTransposed(factor: Factor, s: Float64Array): Float64Array {
 
 /** The leverage of each row of the factored matrix: the squared length of R^-T a. */
 export function leverages(factor: Factor, rows: readonly SparseRow[]): Float64Array {
-  const scratch = new Float64Array(factor.columnCount);
+  const waiting = new Float64Array(factor.columnCount);
+  const local = new Float64Array(factor.columnCount);
   const out = new Float64Array(rows.length);
-  for (let slot = 0; slot < rows.length; slot += 1) out[slot] = leverage(factor, rows[slot]!, scratch);
+  rows.forEach(({ columns, first, cells, start }, slot) => {
+    for (let i = first, at = start; i < columns.length; i += 1, at += 1) waiting[columns[i]!] = cells[at]!;
+    let sum = 0;
+    let k = columns[first] ?? factor.columnCount;
+    while (k < factor.columnCount) {
+      if (waiting[k] === 0) k += 1;
+      else {
+        const part = throughFront(factor, k, { waiting, local });
+        sum += part.sum;
+        k = part.next;
+      }
+    }
+    out[slot] = sum;
+  });
   return out;
 }
 
-/** Squared length of R^-T a; `scratch` is zero by position and is left zero. */
-function leverage(factor: Factor, { columns, first, cells, start }: SparseRow, scratch: Float64Array): number {
-  if (columns.length === first) return 0;
-  for (let i = first, at = start; i < columns.length; i += 1, at += 1) scratch[columns[i]!] = cells[at]!;
-  let sum = 0;
-  for (let k = columns[first]!; k < factor.columnCount; k += 1) {
-    if (scratch[k] === 0) continue;
-    const row = factor.upper[k];
-    if (row !== null && row !== undefined) {
-      const t = scratch[k]! / row.cells[row.start]!;
-      sum += t * t;
-      subtractRow(row, t, scratch);
-    }
-    scratch[k] = 0;
+/**
+ * One front of the solution of R' t = a, from position k: the rows of R that share their columns are worked through on
+ * a dense copy of `waiting`, which is left zero up to `next`.
+ */
+function throughFront(
+  factor: Factor,
+  k: number,
+  work: { readonly waiting: Float64Array; readonly local: Float64Array },
+) {
+  const { waiting, local } = work;
+  const head = factor.upper[k];
+  if (head === null || head === undefined) {
+    waiting[k] = 0;
+    return { sum: 0, next: k + 1 };
   }
-  return sum;
+  const { columns, first } = head;
+  for (let i = first; i < columns.length; i += 1) {
+    local[i] = waiting[columns[i]!]!;
+    waiting[columns[i]!] = 0;
+  }
+  let sum = 0;
+  let next = k;
+  for (let row: SparseRow | null | undefined = head; row?.columns === columns; row = factor.upper[next]) {
+    const { cells, start, first: place } = row;
+    const t = local[place]! / cells[start]!;
+    sum += t * t;
+    for (let i = place + 1, at = start + 1; i < columns.length; i += 1, at += 1) local[i]! -= cells[at]! * t;
+    next += 1;
+  }
+  for (let i = first + next - k; i < columns.length; i += 1) waiting[columns[i]!] = local[i]!;
+  return { sum, next };
 }
 
 /** One direction for each dependent column, by position: moving along it changes no row. */

@@ -34,21 +34,37 @@ export interface Solved {
 /** An observation whose redundancy is below this is checked by nothing but rounding (method tolerance). */
 const unchecked = 1e-9;
 
-/** Residuals, redundancy numbers, standardised residuals and the global test of a solved problem. */
-export function judge(
-  given: readonly { readonly id: string; readonly u: number }[],
-  { residuals, solution }: Solved,
-): GlobalTest & { readonly observations: readonly Adjustment[] } {
-  const redundancies = solution.redundancies();
-  const observations = given.map(({ id, u }, k): Adjustment => {
-    const residual = residuals[k]!;
-    const redundancy = Math.max(0, redundancies[k]!);
-    const checked = u > 0 && redundancy > unchecked;
-    return { id, u, residual, redundancy, standardised: checked ? residual / (u * Math.sqrt(redundancy)) : null };
+type Given = readonly { readonly id: string; readonly u: number }[];
+
+/** The global test of a solved problem: v'Wv against chi-square. */
+export function globalTest(given: Given, { residuals, solution }: Solved): GlobalTest {
+  let chiSquare = 0;
+  let weighted = 0;
+  given.forEach(({ u }, k) => {
+    if (u === 0) return;
+    weighted += 1;
+    chiSquare += (residuals[k]! / u) ** 2;
   });
-  const weighted = observations.filter(({ u }) => u > 0);
-  const chiSquare = weighted.reduce((sum, { residual, u }) => sum + (residual / u) ** 2, 0);
-  const degreesOfFreedom = weighted.length - solution.freeCount;
+  const degreesOfFreedom = weighted - solution.freeCount;
   const probability = degreesOfFreedom > 0 ? chiSquareUpper(chiSquare, degreesOfFreedom) : null;
-  return { observations, chiSquare, degreesOfFreedom, probability };
+  return { chiSquare, degreesOfFreedom, probability };
+}
+
+/**
+ * Residuals, redundancy numbers and standardised residuals, worked out when first asked for: in large nets they take
+ * as long as the adjustment itself.
+ */
+export function adjustmentsWhenAsked(given: Given, { residuals, solution }: Solved): () => readonly Adjustment[] {
+  let known: readonly Adjustment[] | undefined;
+  return () => {
+    if (known !== undefined) return known;
+    const redundancies = solution.redundancies();
+    known = given.map(({ id, u }, k) => {
+      const residual = residuals[k]!;
+      const redundancy = Math.max(0, redundancies[k]!);
+      const checked = u > 0 && redundancy > unchecked;
+      return { id, u, residual, redundancy, standardised: checked ? residual / (u * Math.sqrt(redundancy)) : null };
+    });
+    return known;
+  };
 }

@@ -1,6 +1,6 @@
 // A net of levels: height differences and known heights, adjusted by least squares.
 
-import { judge } from "./global-test.ts";
+import { adjustmentsWhenAsked, globalTest } from "./global-test.ts";
 import type { Adjustment, GlobalTest } from "./global-test.ts";
 import { solveLeastSquares } from "./least-squares.ts";
 import type { LinearSolution } from "./least-squares.ts";
@@ -84,7 +84,14 @@ export function adjustHeights(network: HeightNetwork): AdjustedHeights | Refused
     const { columns, values, value } = row(observation, numbers);
     return columns.reduce((sum, column, k) => sum + values[k]! * solution.x[column]!, -value);
   });
-  return { ...judge(observations, { residuals, solution }), ...describe(network, numbers, solution) };
+  const adjustments = adjustmentsWhenAsked(observations, { residuals, solution });
+  return {
+    ...globalTest(observations, { residuals, solution }),
+    ...describe(network, numbers, solution),
+    get observations() {
+      return adjustments();
+    },
+  };
 }
 
 function readable(observation: HeightObservation, numbers: ReadonlyMap<string, number>): boolean {

@@ -2,7 +2,7 @@
 
 import { gaussNewton } from "./gauss-newton.ts";
 import type { Converged } from "./gauss-newton.ts";
-import { judge } from "./global-test.ts";
+import { adjustmentsWhenAsked, globalTest } from "./global-test.ts";
 import type { Adjustment, GlobalTest } from "./global-test.ts";
 import { whatCannotBeAdjusted } from "./network-check.ts";
 import type { Coordinates, Observation } from "./observation.ts";
@@ -50,7 +50,14 @@ export function adjustNetwork(network: Network): Adjusted | Refused {
   if (obstacle !== null) return obstacle;
   const reached = gaussNewton(network);
   if ("refused" in reached) return reached;
-  return { ...judge(network.observations, reached), ...describe(network, reached) };
+  const observations = adjustmentsWhenAsked(network.observations, reached);
+  return {
+    ...globalTest(network.observations, reached),
+    ...describe(network, reached),
+    get observations() {
+      return observations();
+    },
+  };
 }
 
 function describe(network: Network, reached: Converged) {

@@ -11,7 +11,7 @@ export interface Tie {
   readonly side: "left" | "right";
 }
 
-/** The point; `bad` where the lengths cannot close, with how much is missing (positive), metres. */
+/** The point and the angle its tapes cut at, radians; or by how much the lengths fail to close, metres. */
 export type Tied = { readonly at: Coordinates; readonly cutAngle: number } | { readonly gap: number };
 
 /**

@@ -3,6 +3,7 @@ import { findBlunder } from "../../src/adjustment/blunder.ts";
 import type { BlunderFinding } from "../../src/adjustment/blunder.ts";
 import { adjustNetwork } from "../../src/adjustment/network.ts";
 import type { Coordinates, Observation } from "../../src/adjustment/observation.ts";
+import { normals } from "./large-network.ts";
 import { fieldTape } from "./tape-quadrilateral.ts";
 
 const limits = { global: 0.95, single: 0.999 };
@@ -30,16 +31,6 @@ const pairs = plot.flatMap(([from, a], i) =>
     .filter(([, b]) => Math.hypot(a[0] - b[0], a[1] - b[1]) < 22)
     .map(([to]) => [from, to] as const),
 );
-
-/** Seeded normal numbers (a linear congruential generator, Box and Muller). */
-function normals(seed: number): () => number {
-  let state = seed;
-  const uniform = () => {
-    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
-    return (state + 0.5) / 2 ** 32;
-  };
-  return () => Math.sqrt(-2 * Math.log(uniform())) * Math.cos(2 * Math.PI * uniform());
-}
 
 function taped(seed: number): Observation[] {
   const places = new Map(plot);
@@ -128,15 +119,15 @@ describe("a blunder in every tape of a twelve-peg plot, one at a time", () => {
   it("of 0.10 m", () => {
     const count = tableOf(observations, (value) => value + 0.1);
     expect(count).toMatchObject({ tried: 29, found: 29, among: 29, misnamed: 0 });
-    expect(count.first).toBeGreaterThanOrEqual(19);
-    expect(count.alone).toBeGreaterThanOrEqual(16);
+    expect(count.first).toBeGreaterThanOrEqual(21);
+    expect(count.alone).toBeGreaterThanOrEqual(17);
   });
 
   it("of two digits changed over", () => {
     const count = tableOf(observations, swapped);
     expect(count).toMatchObject({ tried: 29, found: 29, among: 29, misnamed: 0 });
-    expect(count.first).toBeGreaterThanOrEqual(22);
-    expect(count.alone).toBeGreaterThanOrEqual(18);
+    expect(count.first).toBeGreaterThanOrEqual(23);
+    expect(count.alone).toBeGreaterThanOrEqual(19);
   });
 
   it("changes digits over as a tired person does", () => {
