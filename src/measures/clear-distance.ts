@@ -1,12 +1,15 @@
 // What: how far apart are two things on plan, nearest edge to nearest edge?
-// Formula: least distance of the two figures, signed; below 0 by how deep they overlap.
+// Formula: least distance of the two figures, signed; below 0 by how deep they overlap; less the other's own reach where asked for.
 // Source: plane geometry.
 // Valid: plan distances; thickness, width and stem are part of the thing. Heights are ignored.
 // Witness: the shortest line between them.
 
-import type { CandidatePlace, Measure } from "../model/reading.ts";
-import { groundFigure } from "../site/live-figure.ts";
+import { featureWords, type Feature, isQuantity, isSpot, propertyOf } from "../model/plan.ts";
+import type { Read } from "../model/quantity.ts";
+import type { CandidatePlace, Measure, Missing } from "../model/reading.ts";
+import { groundFigure, type LiveFigure, liveSpot, roundFigure } from "../site/live-figure.ts";
 import { nearPlaces } from "../site/near-places.ts";
+import { propertyInWords } from "./stated.ts";
 
 /** How far places are looked for, metres: farther pairs are left to the card's own reach. */
 const reach = 300;
@@ -15,18 +18,40 @@ export const clearDistance: Measure = {
   name: "clear-distance",
   dimension: "length",
   roles: { thing: "anything with a shape", other: "anything with a shape" },
-  parameters: {},
+  parameters: {
+    /** A point of the thing by its dotted name (the earth of an energiser), in place of the whole thing. */
+    point: { words: [], default: "" },
+    /** A length of the other that reaches towards the thing (the outermost wire), where the plan gives it. */
+    less: { words: [], default: "" },
+  },
   phrase: "{found} clear of {other}",
   shortName: "clear distance",
-  find: (subject, scene) => {
-    const thing = subject["thing"] && groundFigure(subject["thing"]);
-    const other = subject["other"] && groundFigure(subject["other"]);
-    if (!thing || !other) return { is: "does-not-bear" };
-    const places = nearPlaces(thing, other, reach, scene.read).map((near): CandidatePlace => ({
+  find: (subject, scene, parameters) => {
+    const { thing, other } = subject;
+    const own = thing && figureOf(thing, String(parameters["point"]));
+    const its = other && groundFigure(other);
+    if (!own || !its) return { is: "does-not-bear" };
+    if ("missing" in own) return { is: "missing", missing: own.missing };
+    const reaching = reachOf(other, String(parameters["less"]));
+    const places = nearPlaces(own, its, reach, scene.read).map((near): CandidatePlace => ({
       key: near.key,
-      value: near.distance,
+      value: (read) => near.distance(read) - reaching(read),
       witness: (read) => [{ part: "found", form: "line", points: near.ends(read) }],
     }));
     return places.length > 0 ? { is: "found", places } : { is: "does-not-bear" };
   },
 };
+
+/** The whole thing, or one point of it; what is missing where the plan does not give that point. */
+function figureOf(thing: Feature, point: string): LiveFigure | { readonly missing: readonly Missing[] } | null {
+  if (point === "") return groundFigure(thing);
+  const spot = propertyOf(thing, point);
+  if (isSpot(spot)) return roundFigure(liveSpot(spot), () => 0);
+  const asks = `where the ${propertyInWords(point)} of ${featureWords(thing)} is`;
+  return { missing: [{ feature: thing, property: point, asks, why: "missing" }] };
+}
+
+function reachOf(other: Feature, property: string): (read: Read) => number {
+  const length = property === "" ? undefined : propertyOf(other, property);
+  return isQuantity(length) ? (read) => read(length) : () => 0;
+}

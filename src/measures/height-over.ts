@@ -41,7 +41,8 @@ export const heightOver: Measure = {
     if (above.kind === "service" && propertyOf(above, "overhead") === undefined) return { is: "does-not-bear" };
     const near = nearPlaces(figure, spread, Number(parameters["aside"]), scene.read);
     if (near.length === 0) return { is: "does-not-bear" };
-    const height = propertyOf(above, property);
+    const plain = propertyOf(above, property);
+    const height = isQuantity(plain) ? plain : propertyOf(above, `${property}.height`);
     if (!isQuantity(height))
       return {
         is: "missing",

@@ -11,11 +11,17 @@ import { propertyInWords } from "./stated.ts";
 /** 1 or 0, or null where the plan is silent. */
 function answer(property: Property | undefined, word: string): 1 | 0 | null {
   if (property === undefined) return null;
-  if (word === "") return property === false || property === "no" || property === "none" ? 0 : 1;
+  if (word === "") return saysNo(property) ? 0 : 1;
   const words = word.split(" or ");
   if (Array.isArray(property))
     return property.some((entry) => typeof entry === "string" && words.includes(entry)) ? 1 : 0;
   return (typeof property === "string" || typeof property === "boolean") && words.includes(String(property)) ? 1 : 0;
+}
+
+/** `no`, `none`, false, or a group whose own `none` is true. */
+function saysNo(property: Property): boolean {
+  if (property === false || property === "no" || property === "none") return true;
+  return typeof property === "object" && "none" in property && property["none"] === true;
 }
 
 export const saidSo: Measure = {
