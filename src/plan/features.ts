@@ -7,6 +7,7 @@ import type { KindTable } from "./kind-table.ts";
 import type { Measuring } from "./measuring.ts";
 import { child, textOf, type Node } from "./node.ts";
 import type { BookWriter, LivePoint } from "./number-book.ts";
+import type { Names } from "./names.ts";
 import type { Places } from "./places.ts";
 import type { Setting } from "./points.ts";
 import { readProperties } from "./properties.ts";
@@ -28,6 +29,7 @@ export interface FeatureWork {
   readonly measuring: Measuring;
   readonly troubles: Troubles;
   readonly kindTable: KindTable;
+  readonly names: Names;
   readonly places: () => Places;
   /** The plan's first line, which in-place points are measured from where nothing else is said. */
   readonly firstLine: () => LiveLine | null;

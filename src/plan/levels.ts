@@ -103,6 +103,13 @@ function levelOfFeature(
 ): LevelledPlace | null {
   const ofNode = child(row, "of") as Node;
   const version = featureIn(rowWords(row), versions);
+  if (
+    version === null &&
+    rowWords(row)
+      .split(" ")
+      .some((_, i, words) => work.names.lost(words.slice(i).join(" ")) !== null)
+  )
+    return null;
   if (version === null) {
     const expected = "a feature by kind and name, such as walls march wall";
     return work.troubles.report(ofNode, {

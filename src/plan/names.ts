@@ -3,7 +3,7 @@
 import { kinds, type KindKey } from "../model/kinds.ts";
 import { nearestWord } from "../reading/nearest-word.ts";
 import type { Node } from "./node.ts";
-import type { FeatureText } from "./sources.ts";
+import type { FeatureText, LostNames } from "./sources.ts";
 import type { Troubles } from "./troubles.ts";
 
 /** What a name stands for. */
@@ -13,19 +13,23 @@ export type Named =
 
 export interface Names {
   readonly find: (name: string) => Named | null;
-  readonly all: readonly string[];
+  /** What a name would be that is written but passed over; nothing more is said of it. */
+  readonly lost: LostNames;
   /** `did you mean "goat fence"?`, or words for when nothing is near. */
   readonly hint: (name: string, instead?: string) => string;
+}
+
+/** Where names stand. */
+export interface NameTexts {
+  readonly pegs: readonly (readonly [string, Node])[];
+  readonly features: readonly FeatureText[];
+  readonly lost: LostNames;
 }
 
 const wellFormed = /^\p{L}[\p{L}\p{M}\p{N}_]*(?: [\p{L}\p{M}\p{N}_]+)*$/u;
 
 /** Gathers the names of pegs and features; two things of one name are a problem and the first keeps it. */
-export function gatherNames(
-  pegs: readonly (readonly [string, Node])[],
-  features: readonly FeatureText[],
-  troubles: Troubles,
-): Names {
+export function gatherNames({ pegs, features, lost }: NameTexts, troubles: Troubles): Names {
   const found = new Map<string, Named>();
   const take = (named: Named): void => {
     const before = found.get(named.name);
@@ -41,7 +45,7 @@ export function gatherNames(
     const near = nearestWord(name, all);
     return near === null ? instead : `did you mean "${near}"?`;
   };
-  return { find: (name) => found.get(name) ?? null, all, hint };
+  return { find: (name) => found.get(name) ?? null, lost: (name) => (found.has(name) ? null : lost(name)), hint };
 }
 
 function reportBadName(named: Named, troubles: Troubles): void {

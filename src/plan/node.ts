@@ -1,13 +1,20 @@
 // A node of the plan's data that remembers where it stands in the file, also after options and changes laid over it.
 
 import type { Path, Place } from "../model/path.ts";
+import type { SourceText } from "../reading/source-text.ts";
 
 /** One node. `over` holds the children that an option or a change has put in place of the written ones. */
 export interface Node {
   readonly data: unknown;
   readonly place: Place;
   readonly over?: ReadonlyMap<string, Node | null>;
+  readonly text: PassedOver;
+}
+
+/** What of a text is passed over: nodes told of as broken, and what was left out already when it was read. */
+export interface PassedOver {
   readonly skip: ReadonlySet<string>;
+  readonly isSpoiled: (path: Path) => boolean;
 }
 
 type Mapping = Readonly<Record<string, unknown>>;
@@ -18,8 +25,28 @@ export function skipKey(path: Path): string {
 }
 
 /** The root of a text; nodes at the `broken` paths are treated as if they were not written. */
-export function rootNode(file: string, data: unknown, broken: readonly Path[]): Node {
-  return { data, place: { file, path: [] }, skip: new Set(broken.map(skipKey)) };
+export function rootNode(
+  { file, data, isSpoiled }: Pick<SourceText, "file" | "data" | "isSpoiled">,
+  broken: readonly Path[],
+): Node {
+  const text = { skip: new Set(broken.map(skipKey)), isSpoiled: isSpoiled ?? (() => false) };
+  return { data, place: { file, path: [] }, text };
+}
+
+/** Whether something was written at a path below the root that is passed over: it has been told of already. */
+export function isLost(root: Node, path: Path): boolean {
+  const { skip, isSpoiled } = root.text;
+  return path.some((_, i) => skip.has(skipKey(path.slice(0, i + 1)))) || isSpoiled(path);
+}
+
+/** Whether something in a mapping is passed over, so that what seems to be missing in it may have been written. */
+export function isDamaged(node: Node): boolean {
+  if (!isMapping(node.data)) return false;
+  const { path } = node.place;
+  return (
+    Object.keys(node.data).some((key) => node.text.skip.has(skipKey([...path, key]))) ||
+    node.text.isSpoiled([...path, ""])
+  );
 }
 
 /** Whether data is a mapping (a plain object). */
@@ -35,14 +62,15 @@ export function child(node: Node | null, key: string | number): Node | null {
   const { data } = node;
   if (typeof data !== "object" || data === null || !Object.hasOwn(data, key)) return null;
   const path = [...node.place.path, key];
-  if (node.skip.has(skipKey(path))) return null;
-  return { data: (data as Mapping)[key], place: { file: node.place.file, path }, skip: node.skip };
+  if (node.text.skip.has(skipKey(path))) return null;
+  return { data: (data as Mapping)[key], place: { file: node.place.file, path }, text: node.text };
 }
 
 /** Whether nothing is written under a key; false also where what is written there is broken and told of already. */
 export function isAbsent(node: Node, key: string): boolean {
   const laid = node.over?.get(key);
   if (laid !== undefined) return laid === null;
+  if (node.text.isSpoiled([...node.place.path, key])) return false;
   return !isMapping(node.data) || !Object.hasOwn(node.data, key);
 }
 

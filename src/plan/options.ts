@@ -2,7 +2,7 @@
 
 import { kinds } from "../model/kinds.ts";
 import { nearestWord } from "../reading/nearest-word.ts";
-import { child, entries, laidOver, textsOf, textOf, type Node } from "./node.ts";
+import { child, isLost, laidOver, textsOf, textOf, type Node } from "./node.ts";
 import { allEntries, featuresUnder, kindKeys, type FeatureText, type Texts } from "./sources.ts";
 import type { Troubles } from "./troubles.ts";
 
@@ -76,6 +76,7 @@ export function sameFeature(a: FeatureText, b: FeatureText): boolean {
 /** A change or removal of something that is not there is a problem; true where it is there. */
 export function reportIfAbsent(change: FeatureText, features: readonly FeatureText[], troubles: Troubles): boolean {
   if (features.some((feature) => sameFeature(change, feature))) return true;
+  if (isLost(change.node, [change.kind, change.name])) return false;
   const alike = features.filter((feature) => feature.kind === change.kind).map((feature) => feature.name);
   const near = nearestWord(change.name, alike);
   troubles.report(change.node, {
@@ -96,9 +97,4 @@ function removedBy(remove: Node | null, features: readonly FeatureText[], troubl
     }),
   );
   return new Set(names);
-}
-
-/** Names of the options that the texts hold. */
-export function optionNames(root: Node): readonly string[] {
-  return entries(child(root, "options")).map(([name]) => name);
 }

@@ -67,7 +67,8 @@ export function openPlaces(work: PlacesWork): Places {
   const isLine = (name: string): boolean => {
     if (splitLine(name, work.names) !== null) return true;
     const named = work.names.find(name);
-    return named?.is === "feature" && !pointKinds.has(named.kind);
+    const kind = named?.is === "feature" ? named.kind : work.names.lost(name);
+    return kind !== null && kind !== "peg" && !pointKinds.has(kind);
   };
 
   const point: Places["point"] = (name, node, asker) => {
@@ -78,6 +79,7 @@ export function openPlaces(work: PlacesWork): Places {
     const corner = /^(?:(.+) )?(corner|point) (\d+)$/.exec(name);
     if (corner === null) return unknown(name, node, "a peg or a thing in the plan");
     const owner = corner[1] === undefined ? asker : versionFor(corner[1], asker);
+    if (owner === null && corner[1] !== undefined && work.names.find(corner[1]) !== null) return null;
     if (owner === null) return unknown(corner[1] ?? name, node, "a thing in the plan");
     const found = shape(owner);
     const corners = found === null ? [] : cornersOf(found);
@@ -97,6 +99,7 @@ export function openPlaces(work: PlacesWork): Places {
       return { points: [from, to], closed: false, name };
     }
     const version = versionFor(name, asker);
+    if (version === null && work.names.find(name)?.is === "feature") return null;
     if (version === null)
       return unknown(name, node, "a line between two pegs such as P1 to P2, or a thing with a line");
     const found = shape(version);
@@ -153,8 +156,10 @@ function reportUnknown(
   node: Node,
   { what, work }: { readonly what: string; readonly work: PlacesWork },
 ): null {
-  const gone = work.removed.has(name);
   const pair = name.split(" to ");
+  const owner = name.replace(/ (?:corner|point) \d+$/, "");
+  if ([...pair, name, owner].some((part) => work.names.lost(part) !== null)) return null;
+  const gone = work.removed.has(name);
   const missing = pair.length === 2 ? pair.find((end) => work.names.find(end) === null) : undefined;
   return work.troubles.report(node, {
     code: "unknown-name",

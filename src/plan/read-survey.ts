@@ -9,7 +9,7 @@ import { lengthsOf, tapeObserved, type Observed, type StationWork } from "./stat
 import { readStation } from "./station-forms.ts";
 import type { StationPlan, StationReading } from "./station-plan.ts";
 import { cutAngle } from "./station-start.ts";
-import { allEntries, allItems, firstAt, type Texts } from "./sources.ts";
+import { allEntries, allItems, firstAt, type LostNames, type Texts } from "./sources.ts";
 import { adjustStations, stationsIn, type Placed } from "./survey.ts";
 import { wordsOf } from "./troubles.ts";
 
@@ -20,8 +20,14 @@ export interface SurveyRead extends Placed {
   readonly checks: readonly Observed[];
 }
 
+/** What the reader of a survey needs. */
+export interface SurveyWork extends StationWork {
+  readonly turnFrom: TurnFrom;
+  readonly lost: LostNames;
+}
+
 /** Reads and places all stations. */
-export function readSurvey(texts: Texts, work: StationWork & { readonly turnFrom: TurnFrom }): SurveyRead {
+export function readSurvey(texts: Texts, work: SurveyWork): SurveyRead {
   const written = uniqueStations(texts, work);
   const reading = readingOf(written, work);
   const plans = [...written].flatMap(([name, node]) => readStation(name, node, reading) ?? []);
@@ -58,13 +64,11 @@ function datumOf(written: ReadonlyMap<string, Node>): string | null {
   return (origin ?? fixed[0])?.[0] ?? null;
 }
 
-function readingOf(
-  written: ReadonlyMap<string, Node>,
-  work: StationWork & { readonly turnFrom: TurnFrom },
-): StationReading {
+function readingOf(written: ReadonlyMap<string, Node>, work: SurveyWork): StationReading {
   const names = [...written.keys()];
   const station = (name: string, node: Node): string | null => {
     if (written.has(name)) return name;
+    if (work.lost(name) !== null) return null;
     const near = /^\d+$/.test(name) && written.has(`P${name}`) ? `P${name}` : nearestWord(name, names);
     const hint = near === null ? "write it under stations" : `did you mean "${near}"?`;
     return work.troubles.report(node, {

@@ -18,7 +18,7 @@ import { openPlaces, type Places } from "./places.ts";
 import { readPoint, type Setting } from "./points.ts";
 import { openCustoms } from "./practice.ts";
 import { factsOf, readSurvey } from "./read-survey.ts";
-import { allEntries, allItems, featuresOf, type Texts } from "./sources.ts";
+import { allEntries, allItems, featuresOf, lostNames, type Texts } from "./sources.ts";
 import { stageNames, versionsOf, type Version } from "./stages.ts";
 import { readStatements } from "./statements.ts";
 import { openTroubles, type Locate } from "./troubles.ts";
@@ -47,14 +47,17 @@ export interface Resolved {
  */
 export function resolvePlan(text: CheckedText, kindTable: KindTable, options: ResolveOptions = {}): Resolved {
   const all = [text, ...(options.includes ?? [])];
-  const texts: Texts = { roots: all.map(({ source, broken }) => rootNode(source.file, source.data, broken)) };
+  const texts: Texts = { roots: all.map(({ source, broken }) => rootNode(source, broken)) };
   const troubles = openTroubles(locateIn(all));
   const book = openBook();
   const customs = openCustoms(ownFigures(texts, troubles), insteadOf(texts));
   const measuring = openMeasuring(book, customs, reelOf(texts, customs, troubles));
   const optioned = withOption(featuresOf(texts), texts, { option: options.option, troubles });
   const versions = versionsOf(optioned.features, texts, troubles);
-  const names = gatherNames(namedPegs(texts), optioned.features, troubles);
+  const names = gatherNames(
+    { pegs: namedPegs(texts), features: optioned.features, lost: lostNames(texts, options.option) },
+    troubles,
+  );
 
   const turnFrom = openTurnFrom(texts, customs, troubles);
   const late: { places: Places | null; firstLine: LiveLine | null } = { places: null, firstLine: null };
@@ -63,6 +66,7 @@ export function resolvePlan(text: CheckedText, kindTable: KindTable, options: Re
     measuring,
     troubles,
     kindTable,
+    names,
     turnFrom,
     places: () => late.places ?? noPlaces,
     firstLine: () => late.firstLine,
@@ -84,6 +88,7 @@ export function resolvePlan(text: CheckedText, kindTable: KindTable, options: Re
     book,
     troubles,
     turnFrom,
+    lost: names.lost,
     roundRadius: (station) => radiusAt(station, versions, work),
   });
   openWith(survey.pegs);

@@ -1,7 +1,7 @@
 // The texts of a plan taken together: the plan's own file first, then the files it includes.
 
 import { kinds, type KindKey } from "../model/kinds.ts";
-import { descend, entries, items, type Node } from "./node.ts";
+import { descend, entries, isLost, items, type Node } from "./node.ts";
 
 /** The root of every text of the plan. */
 export interface Texts {
@@ -36,6 +36,19 @@ export function allItems({ roots }: Texts, ...keys: readonly string[]): readonly
 
 /** The keys under which features stand, in the order of the vocabulary. */
 export const kindKeys = Object.keys(kinds) as readonly KindKey[];
+
+/** Tells of a name what it would be, had it not been passed over: a kind of feature, a peg, or nothing. */
+export type LostNames = (name: string) => KindKey | "peg" | null;
+
+/** Names of things that were written but are passed over; nothing more is said about them. */
+export function lostNames({ roots }: Texts, option?: string): LostNames {
+  const under = [[], ...(option === undefined ? [] : [["options", option, "add"]])];
+  const isGone = (...path: readonly string[]): boolean => roots.some((root) => isLost(root, path));
+  return (name) => {
+    if (isGone("survey", "stations", name)) return "peg";
+    return kindKeys.find((kind) => under.some((path) => isGone(...path, kind, name))) ?? null;
+  };
+}
 
 /** Every feature written under a root's kinds, in the order of the vocabulary and then of the file. */
 export function featuresUnder(root: Node | null): readonly FeatureText[] {

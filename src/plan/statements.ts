@@ -65,7 +65,7 @@ function readDepartures(texts: Texts, { names, troubles }: StatementWork): reado
 
 function checkFeature(node: Node, names: Names, troubles: Troubles): void {
   const name = textOf(node) ?? "";
-  if (names.find(name)?.is === "feature") return;
+  if (names.find(name)?.is === "feature" || names.lost(name) !== null) return;
   troubles.report(node, {
     code: "unknown-name",
     expected: "a feature of the plan",

@@ -2,7 +2,7 @@
 
 import type { Place, Position } from "../model/path.ts";
 import type { Problem, ProblemCode } from "../model/problem.ts";
-import type { Node } from "./node.ts";
+import { isDamaged, type Node } from "./node.ts";
 
 /** What is wrong, in words. `part` says whether the key or the value of the place is meant. */
 export interface Trouble {
@@ -26,6 +26,8 @@ export function openTroubles(locate: Locate): Troubles {
   const seen = new Set<string>();
   const report = (at: Node | Place, trouble: Trouble): null => {
     const place = "place" in at ? at.place : at;
+    // What seems to be missing where something is passed over has been told of already.
+    if (trouble.code === "missing-key" && "place" in at && isDamaged(at)) return null;
     const { line, column } = locate(place, trouble.part ?? "value");
     const key = `${trouble.code} ${place.file} ${line} ${column} ${trouble.got}`;
     if (seen.has(key)) return null;

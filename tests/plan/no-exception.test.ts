@@ -106,3 +106,16 @@ it("passes over broken nodes", () => {
   expect(whole.pegs.has("K1")).toBe(false);
   expect(resolvePlan({ source: sample, broken }, kindTable).plan.file).toBe("sample.yaml");
 });
+
+it("says nothing more of what is passed over, and of what hangs on it", () => {
+  const broken = [
+    ["fences", "goat fence"],
+    ["survey", "stations", "P3", "ties"],
+    ["buildings", "bunkhouse"],
+    ["chambers", "inspection 1"],
+  ];
+  const { plan, problems } = resolvePlan({ source: sample, broken }, kindTable);
+  expect(problems).toEqual([]);
+  expect(plan.features.find((feature) => feature.name === "foot gate")?.shape).toBeNull();
+  expect(plan.features.find((feature) => feature.name === "march wall")?.shape).not.toBeNull();
+});
