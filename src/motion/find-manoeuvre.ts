@@ -19,6 +19,9 @@ import { growFronts } from "./two-sided.ts";
 export const coarse: LatticeStep = { cell: 0.1, headings: 72 };
 export const fine: LatticeStep = { cell: 0.05, headings: 144 };
 
+/** Where the fine lattice finds a way only for the smaller vehicle, and none can be made exact: double resolution. */
+export const finest: LatticeStep = { cell: 0.025, headings: 288 };
+
 /**
  * How much smaller the vehicle is taken for a "no", m: one cell of the fine lattice. Empirical, not a theorem: no "no"
  * so found has been contradicted at double resolution.
@@ -67,8 +70,12 @@ function settle(question: ManoeuvreQuestion, posed: Posed, first: readonly Arc[]
   }
   const lowerBound = smaller.met;
   const better = bestOn(posed, fine, most) ?? exactWay(posed, smaller, most);
-  const best = better ?? first;
+  const best = better ?? first ?? lastTry(posed, most);
   return best === null ? { answer: "cannot-tell", why: "too close" } : possible(question, best, lowerBound);
+}
+
+function lastTry(posed: Posed, most: number): readonly Arc[] | null {
+  return latticeWords(latticeFor(posed, finest)) > mostWords ? null : bestOn(posed, finest, most);
 }
 
 /** Exact path of the fewest changes that one lattice finds, up to `most`; null where it finds none. */

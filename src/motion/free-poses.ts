@@ -101,41 +101,69 @@ function turnsBack(a: Float64Array, b: Float64Array): boolean {
   return a[0]! * b[1]! - a[1]! * b[0]! < 0;
 }
 
-/** Clears the rows of the hexagon about (x, y). Right chain: generators by rising bearing; left chain: by falling. */
+/**
+ * Clears the rows of the hexagon about (x, y). Its right side is the generators by rising bearing, its left side by
+ * falling bearing; between two corners, of either side, both sides are straight.
+ */
 function clearHexagon(layer: Layer, x: number, y: number): void {
-  const { lattice, free, base } = layer;
   sortGenerators();
-  const sumX = order[0][0]! + order[1][0]! + order[2][0]!;
-  const sumY = order[0][1]! + order[1][1]! + order[2][1]!;
-  const bottom = y - sumY;
-  const firstRow = Math.max(0, Math.ceil(bottom));
-  const lastRow = Math.min(lattice.rows - 1, Math.floor(y + sumY));
-  let right = 0;
-  let left = 2;
-  let rightX = x - sumX;
-  let rightY = bottom;
-  let leftX = rightX;
-  let leftY = bottom;
-  for (let row = firstRow; row <= lastRow; row++) {
-    while (right < 2 && row >= rightY + 2 * order[right]![1]!) {
-      rightX += 2 * order[right]![0]!;
-      rightY += 2 * order[right]![1]!;
-      right += 1;
-    }
-    while (left > 0 && row >= leftY + 2 * order[left]![1]!) {
-      leftX += 2 * order[left]![0]!;
-      leftY += 2 * order[left]![1]!;
-      left -= 1;
-    }
-    const from = Math.max(0, Math.ceil(leftX + across(order[left]!, row - leftY)));
-    const to = Math.min(lattice.columns - 1, Math.floor(rightX + across(order[right]!, row - rightY)));
-    if (from <= to) clearRun(free, base, row * lattice.stride + from, row * lattice.stride + to);
+  const [low, middle, high] = order;
+  const bottom = y - low[1]! - middle[1]! - high[1]!;
+  const start = x - low[0]! - middle[0]! - high[0]!;
+  const top = y + low[1]! + middle[1]! + high[1]!;
+  rightSide.x = start;
+  leftSide.x = start;
+  rightSide.y = bottom;
+  leftSide.y = bottom;
+  rightSide.at = 0;
+  leftSide.at = 2;
+  let row = Math.max(0, Math.ceil(bottom));
+  const last = Math.min(layer.lattice.rows - 1, Math.floor(top));
+  while (row <= last) {
+    const end = Math.min(last, climb(rightSide, row, 1), climb(leftSide, row, -1));
+    clearRows(layer, row, end);
+    row = end + 1;
   }
 }
 
-function across(generator: Float64Array, up: number): number {
-  const height = generator[1]!;
-  return height > 1e-12 ? (up * generator[0]!) / height : 0;
+/** One side of a hexagon: the generator in use, its lower end, and its run per row. */
+interface HexagonSide {
+  at: number;
+  x: number;
+  y: number;
+  slope: number;
+}
+
+const rightSide: HexagonSide = { at: 0, x: 0, y: 0, slope: 0 };
+const leftSide: HexagonSide = { at: 2, x: 0, y: 0, slope: 0 };
+
+/** Climbs a side to the generator that holds a row; returns the last row that it holds. */
+function climb(side: HexagonSide, row: number, towards: 1 | -1): number {
+  const lastOne = towards === 1 ? 2 : 0;
+  while (side.at !== lastOne && row >= side.y + 2 * order[side.at]![1]!) {
+    side.x += 2 * order[side.at]![0]!;
+    side.y += 2 * order[side.at]![1]!;
+    side.at += towards;
+  }
+  const generator = order[side.at]!;
+  side.slope = generator[1]! > 1e-12 ? generator[0]! / generator[1]! : 0;
+  if (side.at === lastOne) return Infinity;
+  return Math.max(row, Math.ceil(side.y + 2 * generator[1]!) - 1);
+}
+
+/** Clears rows first..last between the two sides. */
+function clearRows(layer: Layer, first: number, last: number): void {
+  const { free, base } = layer;
+  const { stride, columns } = layer.lattice;
+  let right = rightSide.x + (first - rightSide.y) * rightSide.slope;
+  let left = leftSide.x + (first - leftSide.y) * leftSide.slope;
+  for (let row = first; row <= last; row++) {
+    const from = left > 0 ? Math.ceil(left) : 0;
+    const to = right < columns - 1 ? Math.floor(right) : columns - 1;
+    if (from <= to) clearRun(free, base, row * stride + from, row * stride + to);
+    right += rightSide.slope;
+    left += leftSide.slope;
+  }
 }
 
 /** Clears all nodes at which the middle of a rectangle is off its ground. Near the boundary contacts see to it. */

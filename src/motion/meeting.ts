@@ -20,7 +20,7 @@ interface Patch extends Node {
 
 /** Up to `most` ways over meetings whose headings are spread, those with the fewest runs first. */
 export function waysOver(fronts: Fronts, most: number): readonly LatticeWay[] {
-  const nodes = spreadOut(patches(fronts), Math.max(2, fronts.problem.lattice.headings / 24), 2 * most);
+  const nodes = spreadOut(patches(fronts), fronts.problem.lattice.headings, 2 * most);
   const towards = traceBack(fronts.start.side, nodes);
   const onwards = traceBack(fronts.end.side, nodes);
   const ways = nodes.map((meeting, i) => ({ meeting, towards: towards[i]!, onwards: onwards[i]! }));
@@ -59,12 +59,23 @@ function patches(fronts: Fronts): Patch[] {
   return found;
 }
 
-/** The longest patches first, none within `apart` headings of one already taken. */
-function spreadOut(found: Patch[], apart: number, most: number): readonly Node[] {
+/** Least gaps between the headings of the poses taken, in parts of a full turn: wide ones first. */
+const gaps = [24, 72, 288] as const;
+
+/** The longest patches first; those whose headings are well apart before those that crowd. */
+function spreadOut(found: Patch[], headings: number, most: number): readonly Node[] {
   const taken: Node[] = [];
-  for (const patch of found.sort((a, b) => b.length - a.length || a.heading - b.heading)) {
-    if (taken.length === most) break;
-    if (taken.every((other) => Math.abs(other.heading - patch.heading) >= apart)) taken.push(patch);
+  found.sort((a, b) => b.length - a.length || a.heading - b.heading);
+  for (const parts of gaps) {
+    for (const patch of found) {
+      if (taken.length === most) return taken;
+      if (taken.every((other) => apart(other.heading, patch.heading, headings) >= headings / parts)) taken.push(patch);
+    }
   }
   return taken;
+}
+
+function apart(a: number, b: number, headings: number): number {
+  const gap = Math.abs(a - b);
+  return Math.min(gap, headings - gap);
 }

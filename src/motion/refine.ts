@@ -30,9 +30,12 @@ export const endTolerance = { distance: 0.02, heading: 0.01 } as const;
 
 /** Clearance beyond what is asked at which refinement stops pushing, m. */
 const spare = 0.012;
+/** The same where that is too much to ask, and by how much less than nothing there must be to give up at once, m. */
+const leastSpare = 0.001;
+const hopeless = 0.06;
 const mostSteps = 50;
 /** Steps after which a path must have come down to a share of its cost, or it is given up. */
-const patience = { steps: 10, share: 0.4 } as const;
+const patience = { steps: 8, share: 0.5 } as const;
 
 /** Exact arcs near a rough path, checked by the exact sweep; null where none was found. */
 export function refine(rough: RoughPath, limits: RefineWith): readonly Arc[] | null {
@@ -40,13 +43,16 @@ export function refine(rough: RoughPath, limits: RefineWith): readonly Arc[] | n
   const size = unknownsOf(shooting.arcs);
   const work = { system: newBanded(size, spanned), held: new Uint8Array(size), step: new Float64Array(size) };
   let damping = 1e-3;
-  let weight = 1;
+  let weight = 2;
   let earlier = Infinity;
   for (let count = 0; count < mostSteps; count++) {
     clearBanded(work.system);
     const before = evaluate(shooting, weight, work.system);
     if (count % patience.steps === 0) {
-      if (before.cost > earlier * patience.share) return null;
+      if (before.cost > earlier * patience.share) {
+        if (shooting.target <= leastSpare || before.clearance < -hopeless) return null;
+        shooting.target = leastSpare;
+      }
       earlier = before.cost;
     }
     if (promising(before)) {
@@ -57,8 +63,8 @@ export function refine(rough: RoughPath, limits: RefineWith): readonly Arc[] | n
     if (taken === null) return null;
     damping = taken;
     if (weight < 16) {
-      weight *= 1.5;
-      earlier *= 2.25;
+      weight *= 2;
+      earlier *= 4;
     }
   }
   return null;

@@ -22,7 +22,7 @@ export interface Shooting {
   readonly end: readonly [number, number, number];
   readonly walls: readonly Walls[];
   /** Clearance, beyond the envelopes as given, below which a term counts, m. */
-  readonly target: number;
+  target: number;
 }
 
 /** Unknowns that one residual spans: knot, arc, knot. */

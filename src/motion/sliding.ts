@@ -2,7 +2,8 @@
 // of shunts helps; and a vehicle with a reverse gear can follow any such motion as closely as wanted, given shunts enough.
 
 import { prepareEnvelopes } from "./checked.ts";
-import { close, emptySide, seed } from "./flood.ts";
+import { close } from "./flood.ts";
+import { emptySide, seed } from "./side.ts";
 import { freePoses } from "./free-poses.ts";
 import type { Lattice, Motion } from "./lattice.ts";
 import type { Envelope } from "./envelope.ts";

@@ -1,6 +1,6 @@
 // The way back: from poses of a side to its seeds, by undoing the passes of its log one after the other.
 
-import type { Side } from "./flood.ts";
+import type { Side } from "./side.ts";
 import { layerBase } from "./lattice.ts";
 import type { Motion } from "./lattice.ts";
 

@@ -2,8 +2,9 @@
 // i changes of direction behind one front and j behind the other, and gears that differ where the fronts meet, a
 // way of i + j + 1 changes has been found, and none of fewer exists on the lattice.
 
-import { close, emptySide, seed } from "./flood.ts";
-import type { Side } from "./flood.ts";
+import { close } from "./flood.ts";
+import { emptySide, seed } from "./side.ts";
+import type { Side } from "./side.ts";
 import { layerBase, motionsOf } from "./lattice.ts";
 import type { Lattice } from "./lattice.ts";
 import type { Gear } from "./pose.ts";
