@@ -1,5 +1,6 @@
 // Solved remedies: how much of a change puts a finding right, what makes it sure, and what it would spoil.
 
+import { propertyWords } from "../model/property-words.ts";
 import type { Remedy } from "../model/card.ts";
 import type { RemedyFound } from "../model/finding.ts";
 import { type Feature, featureWords, isQuantity, propertyOf, type Shape } from "../model/plan.ts";
@@ -8,7 +9,6 @@ import type { Point, Subject } from "../model/reading.ts";
 import { baseUnit, words } from "../model/units.ts";
 import { evaluate, type EvaluationContext, type Outcome, plainMargin } from "./evaluate.ts";
 import { multiplier, slack } from "./judge.ts";
-import { propertyWords } from "./requirement.ts";
 
 /** Asks the outcome anew under changed numbers. */
 export interface RemedyContext {

@@ -2,6 +2,7 @@
 
 import type { Bound, Requirement, Table } from "../model/card.ts";
 import { isQuantity, propertyOf } from "../model/plan.ts";
+import { propertyWords } from "../model/property-words.ts";
 import type { Quantity, Read } from "../model/quantity.ts";
 import type { Missing, Subject } from "../model/reading.ts";
 
@@ -95,12 +96,6 @@ export function numberOf(
       },
     ],
   };
-}
-
-/** `damp_course` -> `damp course`, `retains.height` -> `height retained`. */
-export function propertyWords(property: string): string {
-  if (property === "retains.height") return "height retained";
-  return property.split(".").reverse().join(" of ").replaceAll("_", " ");
 }
 
 /** Margins inside a requirement, as functions of the same read as the reading. */

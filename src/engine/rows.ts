@@ -1,10 +1,10 @@
 // Which rows of a card apply to a subject: by place, by condition, by element; doubtful conditions count as applying.
 
+import { propertyWords } from "../model/property-words.ts";
 import type { Card, Condition, Limit } from "../model/card.ts";
 import { keyOfKind } from "../model/kinds.ts";
 import { type Feature, isQuantity, type Property, propertyOf } from "../model/plan.ts";
 import type { Missing, Subject } from "../model/reading.ts";
-import { propertyWords } from "./requirement.ts";
 
 /** A row that applies, for one element of `for_each` (null where there is none). */
 export interface AppliedRow {

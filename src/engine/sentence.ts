@@ -2,11 +2,12 @@
 
 import type { Card } from "../model/card.ts";
 import { featureWords } from "../model/plan.ts";
+import { propertyWords } from "../model/property-words.ts";
 import type { Read } from "../model/quantity.ts";
 import type { Measure, Parameters, Subject } from "../model/reading.ts";
 import { words, wordsApart } from "../model/wording.ts";
 import type { JudgedPlace, Outcome } from "./evaluate.ts";
-import { type LiveRequirement, propertyWords } from "./requirement.ts";
+import { type LiveRequirement } from "./requirement.ts";
 
 /** Numbers a requirement names, at the plan's own values: one, or two for a band. */
 export function wantedValues(requirement: LiveRequirement, read: Read): readonly number[] {

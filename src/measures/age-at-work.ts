@@ -5,9 +5,9 @@
 // Witness: none.
 
 import { featureWords, propertyOf } from "../model/plan.ts";
+import { propertyWords } from "../model/property-words.ts";
 import type { Measure, Missing } from "../model/reading.ts";
 import { dayNumber, namesIn, startOf } from "../site/days.ts";
-import { propertyInWords } from "./stated.ts";
 
 const day = 86_400;
 
@@ -36,7 +36,7 @@ export const ageAtWork: Measure = {
       missing.push({
         feature: thing,
         property,
-        asks: `on which day the ${propertyInWords(property)} of ${featureWords(thing)} was`,
+        asks: `on which day the ${propertyWords(property)} of ${featureWords(thing)} was`,
         why: "unsaid",
       });
     const [first] = jobs;

@@ -5,11 +5,11 @@
 // Witness: the shortest line between them.
 
 import { featureWords, type Feature, isQuantity, isSpot, propertyOf } from "../model/plan.ts";
+import { propertyWords } from "../model/property-words.ts";
 import type { Read } from "../model/quantity.ts";
 import type { CandidatePlace, Measure, Missing } from "../model/reading.ts";
 import { groundFigure, type LiveFigure, liveSpot, roundFigure } from "../site/live-figure.ts";
 import { nearPlaces } from "../site/near-places.ts";
-import { propertyInWords } from "./stated.ts";
 
 /** How far places are looked for, metres: farther pairs are left to the card's own reach. */
 const reach = 300;
@@ -47,7 +47,7 @@ function figureOf(thing: Feature, point: string): LiveFigure | { readonly missin
   if (point === "") return groundFigure(thing);
   const spot = propertyOf(thing, point);
   if (isSpot(spot)) return roundFigure(liveSpot(spot), () => 0);
-  const asks = `where the ${propertyInWords(point)} of ${featureWords(thing)} is`;
+  const asks = `where the ${propertyWords(point)} of ${featureWords(thing)} is`;
   return { missing: [{ feature: thing, property: point, asks, why: "missing" }] };
 }
 

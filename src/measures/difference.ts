@@ -5,8 +5,8 @@
 // Witness: none.
 
 import { featureWords, isQuantity, propertyOf } from "../model/plan.ts";
+import { propertyWords } from "../model/property-words.ts";
 import type { Measure, Missing } from "../model/reading.ts";
-import { propertyInWords } from "./stated.ts";
 
 export const difference: Measure = {
   name: "difference",
@@ -36,7 +36,7 @@ export const difference: Measure = {
             {
               feature: thing,
               property,
-              asks: `the ${propertyInWords(property)} of ${featureWords(thing)}`,
+              asks: `the ${propertyWords(property)} of ${featureWords(thing)}`,
               dimension: "length",
               why: "missing",
             },

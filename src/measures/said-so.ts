@@ -5,8 +5,8 @@
 // Witness: none.
 
 import { featureWords, type Property, propertyOf } from "../model/plan.ts";
+import { propertyWords } from "../model/property-words.ts";
 import type { Measure } from "../model/reading.ts";
-import { propertyInWords } from "./stated.ts";
 
 /** 1 or 0, or null where the plan is silent. */
 function answer(property: Property | undefined, word: string): 1 | 0 | null {
@@ -41,7 +41,7 @@ export const saidSo: Measure = {
     return {
       is: "missing",
       missing: [
-        { feature: thing, property, asks: `the ${propertyInWords(property)} of ${featureWords(thing)}`, why: "unsaid" },
+        { feature: thing, property, asks: `the ${propertyWords(property)} of ${featureWords(thing)}`, why: "unsaid" },
       ],
     };
   },

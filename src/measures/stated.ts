@@ -5,13 +5,9 @@
 // Witness: none.
 
 import { featureWords, isQuantity, propertyOf } from "../model/plan.ts";
+import { propertyWords } from "../model/property-words.ts";
 import type { Dimension } from "../model/quantity.ts";
 import type { Measure } from "../model/reading.ts";
-
-/** Words of a property for a sentence: `damp_course` -> `damp course`, `posts.depth` -> `depth of posts`. */
-export function propertyInWords(property: string): string {
-  return property.split(".").reverse().join(" of ").replaceAll("_", " ");
-}
 
 const dimensions: readonly Dimension[] = [
   "length",
@@ -52,7 +48,7 @@ export const statedMeasures: readonly Measure[] = dimensions.map((dimension): Me
         {
           feature: thing,
           property,
-          asks: `the ${propertyInWords(property)} of ${featureWords(thing)}`,
+          asks: `the ${propertyWords(property)} of ${featureWords(thing)}`,
           dimension,
           why: "missing",
         },
