@@ -1,7 +1,8 @@
 // The largest clearance at which a manoeuvre can be done with at most so many changes, by bisection.
 
-import { deflation, fine, findManoeuvre } from "./find-manoeuvre.ts";
-import type { ManoeuvreAnswer, ManoeuvreQuestion } from "./manoeuvre.ts";
+import { bestOn, deflation, fine, finest } from "./find-manoeuvre.ts";
+import type { ManoeuvreQuestion } from "./manoeuvre.ts";
+import type { Arc } from "./pose.ts";
 import { frontsOf, latticeFor, pose } from "./posed.ts";
 import { standsFree } from "./sweep.ts";
 import { growFronts } from "./two-sided.ts";
@@ -19,27 +20,36 @@ export interface LargestClearance {
   readonly proven: number | null;
   /** Largest clearance at which the fine lattice finds a way: the best estimate. */
   readonly about: number | null;
-  /** Clearance at which even a vehicle smaller by the lattice's allowance finds no way. */
+  /** Clearance at which even a vehicle smaller by the lattice's allowance finds no way (empirical, as every "no"). */
   readonly noMoreThan: number;
-  readonly path: (ManoeuvreAnswer & { readonly answer: "possible" }) | null;
+  /** Exact arcs from the start at the proven clearance. */
+  readonly path: readonly Arc[] | null;
 }
 
-/** Steps down, in m, from the estimate in search of a path that can be made exact. */
+/** Steps down, m, from the estimate in search of a path that can be made exact. */
 const stepsDown = [0, 0.01, 0.02, 0.04, 0.08] as const;
 
 /** Largest clearance for a question; its own `margin` is not used. */
 export function largestClearance(question: ManoeuvreQuestion, range: ClearanceRange): LargestClearance {
-  const about = bisect(range, (margin) => latticeFinds(question, margin));
-  if (about === null) return { proven: null, about, noMoreThan: range.from + deflation, path: null };
+  const about = bisect(range, (margin) => latticeFinds(question, margin, 0));
+  const noMoreThan = ceiling(question, range, about);
+  if (about === null) return { proven: null, about, noMoreThan, path: null };
   for (const down of stepsDown) {
     const margin = about - down;
     if (margin < range.from) break;
-    const found = findManoeuvre({ ...question, margin });
-    if (found.answer === "possible") {
-      return { proven: margin, about, noMoreThan: about + range.within + deflation, path: found };
-    }
+    const posed = pose(question, margin);
+    const step = down === 0.01 ? finest : fine;
+    const path = bestOn(posed, step, question.mostChanges);
+    if (path !== null) return { proven: margin, about, noMoreThan, path };
   }
-  return { proven: null, about, noMoreThan: about + range.within + deflation, path: null };
+  return { proven: null, about, noMoreThan, path: null };
+}
+
+/** Where only the body is confined, less margin and a smaller body are the same thing, and nothing need be searched. */
+function ceiling(question: ManoeuvreQuestion, range: ClearanceRange, about: number | null): number {
+  if (question.running === question.clear) return (about ?? range.from - range.within) + range.within + deflation;
+  const last = bisect(range, (margin) => latticeFinds(question, margin, deflation));
+  return last === null ? range.from : last + range.within;
 }
 
 /** Largest value at which `holds` is true, to `within` from below; null where it is not even at the beginning. */
@@ -56,12 +66,11 @@ function bisect(range: ClearanceRange, holds: (margin: number) => boolean): numb
   return low;
 }
 
-function latticeFinds(question: ManoeuvreQuestion, margin: number): boolean {
+function latticeFinds(question: ManoeuvreQuestion, margin: number, smaller: number): boolean {
   const posed = pose(question, margin);
-  for (const one of posed.checked) {
-    if (!standsFree(one, { x: 0, y: 0, heading: 0 }) || !standsFree(one, posed.end)) return false;
-  }
-  const fronts = frontsOf(posed, latticeFor(posed, fine), 0);
+  const ends = [{ x: 0, y: 0, heading: 0 }, posed.end];
+  if (!ends.every((end) => posed.checked.every((one) => standsFree(one, end)))) return false;
+  const fronts = frontsOf(posed, latticeFor(posed, fine), smaller);
   growFronts(fronts, question.mostChanges);
   return fronts.met !== null && fronts.met <= question.mostChanges;
 }

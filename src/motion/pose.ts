@@ -47,17 +47,29 @@ export function posesAlong(start: Pose, arcs: readonly Arc[]): Pose[] {
   return poses;
 }
 
-/** Number of changes of direction of a path; arcs of no length do not count. */
-export function directionChanges(arcs: readonly Arc[]): number {
-  let changes = 0;
-  let before = 0;
+/** A move: what is driven in one gear between two changes of direction. */
+export interface Move {
+  readonly gear: Gear;
+  /** Metres of the rear-axle midpoint. */
+  readonly length: number;
+}
+
+/** Moves of a path in order; arcs of no length do not count. */
+export function movesOf(arcs: readonly Arc[]): readonly Move[] {
+  const moves: { gear: Gear; length: number }[] = [];
   for (const { length } of arcs) {
-    const sign = Math.sign(length);
-    if (sign === 0) continue;
-    if (before !== 0 && sign !== before) changes += 1;
-    before = sign;
+    if (length === 0) continue;
+    const gear = length > 0 ? "forward" : "reverse";
+    const last = moves.at(-1);
+    if (last?.gear === gear) last.length += Math.abs(length);
+    else moves.push({ gear, length: Math.abs(length) });
   }
-  return changes;
+  return moves;
+}
+
+/** Number of changes of direction of a path. */
+export function directionChanges(arcs: readonly Arc[]): number {
+  return Math.max(0, movesOf(arcs).length - 1);
 }
 
 /** An angle brought between -pi and pi. */

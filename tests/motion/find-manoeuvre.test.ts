@@ -4,7 +4,7 @@ import { findManoeuvre } from "../../src/motion/find-manoeuvre.ts";
 import type { Ground } from "../../src/motion/ground.ts";
 import { largestClearance } from "../../src/motion/largest-clearance.ts";
 import type { ManoeuvreQuestion } from "../../src/motion/manoeuvre.ts";
-import { posesAlong, wrapAngle } from "../../src/motion/pose.ts";
+import { directionChanges, posesAlong, wrapAngle } from "../../src/motion/pose.ts";
 import { firstLeaving } from "./dense-check.ts";
 import { sceneById, scenes } from "./scenes.ts";
 
@@ -176,6 +176,7 @@ describe("largest clearance", () => {
     expect(found.about).toBeLessThan(Math.max(at5, at25) + 0.03);
     expect(found.proven ?? -1).toBeGreaterThan((found.about ?? 0) - 0.05);
     expect(found.noMoreThan).toBeGreaterThan(at25);
+    expect(directionChanges(found.path ?? [])).toBeLessThanOrEqual(changes);
   });
 });
 

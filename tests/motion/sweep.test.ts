@@ -3,7 +3,7 @@ import { prepareEnvelopes } from "../../src/motion/checked.ts";
 import { envelopesOf } from "../../src/motion/envelope.ts";
 import type { Envelope } from "../../src/motion/envelope.ts";
 import type { Ground } from "../../src/motion/ground.ts";
-import { directionChanges, posesAlong, wrapAngle } from "../../src/motion/pose.ts";
+import { directionChanges, movesOf, posesAlong, wrapAngle } from "../../src/motion/pose.ts";
 import type { Arc } from "../../src/motion/pose.ts";
 import { sweepPath } from "../../src/motion/sweep.ts";
 import { firstLeaving } from "./dense-check.ts";
@@ -25,6 +25,10 @@ describe("paths of the turning scenes, checked by another program (COMPUTED)", (
     expect(Math.hypot(end.x - scene.goal.x, end.y - scene.goal.y)).toBeLessThan(0.02);
     expect(Math.abs(wrapAngle(end.heading - scene.goal.heading))).toBeLessThan(0.01);
     expect(directionChanges(scene.path ?? [])).toBe(scene.leastChanges);
+    const moves = movesOf(scene.path ?? []);
+    const driven = (scene.path ?? []).reduce((sum, arc) => sum + Math.abs(arc.length), 0);
+    expect(moves.reduce((sum, move) => sum + move.length, 0)).toBeCloseTo(driven, 9);
+    expect(moves[0]?.gear).toBe(scene.firstGear);
     for (const { curvature } of scene.path ?? []) {
       // 1e-6: the curvatures of the file are rounded to seven digits.
       expect(Math.abs(curvature) * scene.vehicle.rearAxleRadius).toBeLessThan(1 + 1e-6);
