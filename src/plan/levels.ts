@@ -6,7 +6,7 @@ import { bookLevels, rowWords, type Booked, type LevelBook } from "./level-book.
 import { pointAlong } from "./lines.ts";
 import { child, textOf, type Node } from "./node.ts";
 import type { LivePoint } from "./number-book.ts";
-import { readNumber } from "./numbers.ts";
+import { readNumber, type Written } from "./numbers.ts";
 import type { FeatureWork } from "./features.ts";
 import { settingFor } from "./features.ts";
 import { readPoint, type Setting } from "./points.ts";
@@ -101,51 +101,46 @@ function levelOfFeature(
   { row, level }: Booked,
   { versions, work }: { readonly versions: readonly Version[]; readonly work: FeatureWork },
 ): LevelledPlace | null {
-  const ofNode = child(row, "of") as Node;
   const version = featureIn(rowWords(row), versions);
-  if (
-    version === null &&
-    rowWords(row)
-      .split(" ")
-      .some((_, i, words) => work.names.lost(words.slice(i).join(" ")) !== null)
-  )
-    return null;
-  if (version === null) {
-    const expected = "a feature by kind and name, such as walls march wall";
-    return work.troubles.report(ofNode, {
-      code: "unknown-name",
-      expected,
-      got: wordsOf(ofNode.data),
-      hint: "use the name under which it is written",
-    });
-  }
+  if (version === null) return reportNoFeature(row, work);
   const part = partOf(row);
   const atNode = child(row, "at");
   const run = atNode !== null && textOf(atNode) === null ? readNumber(atNode, "length", work.troubles) : null;
   const shape = work.places().shape(version);
-  const line = shape === null ? null : shapeLine(shape);
-  const setting = settingFor(version, row, work);
+  const along = run === null ? null : staffAlong(run, part, { version, row, work });
   const name = textOf(atNode);
-  const along =
-    run === null || line === null
-      ? null
-      : pointAlong(
-          line,
-          {
-            run: work.measuring.taped(run, `the run of the staff on ${setting.whose}`),
-            left: footLeft(version, part, work),
-          },
-          row.place,
-        );
   const named = name === null || atNode === null ? null : work.places().point(name, atNode, version);
   const spot = along ?? named ?? (shape === null ? null : pointOf(shape));
-  const sealed = work.book.sealNumber(level, "length", row.place);
-  const where = run === null ? {} : { at: run.value };
   return {
     spot: spot === null ? null : work.book.sealPoint({ ...spot, level }),
-    level: sealed,
-    of: { feature: version.name, ...where, part },
+    level: work.book.sealNumber(level, "length", row.place),
+    of: { feature: version.name, ...(run === null ? {} : { at: run.value }), part },
   };
+}
+
+function reportNoFeature(row: Node, { names, troubles }: FeatureWork): null {
+  const words = rowWords(row).split(" ");
+  if (words.some((_, i) => names.lost(words.slice(i).join(" ")) !== null)) return null;
+  const ofNode = child(row, "of") ?? row;
+  return troubles.report(ofNode, {
+    code: "unknown-name",
+    expected: "a feature by kind and name, such as walls march wall",
+    got: wordsOf(ofNode.data),
+    hint: "use the name under which it is written",
+  });
+}
+
+/** Where the staff stood, `run` metres along a feature; at the face of a wall where it stood at a foot. */
+function staffAlong(
+  run: Written,
+  part: LevelledPart,
+  { version, row, work }: { readonly version: Version; readonly row: Node; readonly work: FeatureWork },
+): LivePoint | null {
+  const shape = work.places().shape(version);
+  const line = shape === null ? null : shapeLine(shape);
+  if (line === null) return null;
+  const taped = work.measuring.taped(run, `the run of the staff on ${settingFor(version, row, work).whose}`);
+  return pointAlong(line, { run: taped, left: footLeft(version, part, work) }, row.place);
 }
 
 /** How far left of the line of a wall the staff stood at its foot: at the face, half its thickness off a centre line. */

@@ -44,83 +44,111 @@ const pointKinds: ReadonlySet<KindKey> = new Set([
 
 /** Look-up over the pegs and features of a plan. */
 export function openPlaces(work: PlacesWork): Places {
+  const look: LookUp = { work, shape: openShapes(work), versionFor: openVersions(work.versions) };
+  return {
+    point: (name, node, asker) => findPoint(name, node, { look, asker }),
+    line: (name, node, asker) => findLine(name, node, { look, asker }),
+    isLine: (name) => isLineName(name, work.names),
+    shape: look.shape,
+    check: (name, node, asker) => {
+      if (work.names.find(name) !== null || splitLine(name, work.names) !== null) return;
+      if (/ ?(?:corner|point) \d+$/.test(name)) findPoint(name, node, { look, asker });
+      else reportUnknown(name, node, { what: "a name that the plan has", work });
+    },
+  };
+}
+
+interface LookUp {
+  readonly work: PlacesWork;
+  readonly shape: (version: Version) => LiveShape | null;
+  readonly versionFor: (name: string, asker: Version | null) => Version | null;
+}
+
+interface Asked {
+  readonly look: LookUp;
+  readonly asker: Version | null;
+}
+
+/** Things placed by things placed by things: beyond this nobody can follow it on the ground, nor need we. */
+const longestChain = 100;
+
+/** Shapes, each read once. A thing that is placed by itself has none. */
+function openShapes({ readShape, troubles }: PlacesWork): LookUp["shape"] {
   const made = new Map<Version, LiveShape | null>();
   const open = new Set<Version>();
-  const byName = new Map<string, Version[]>();
-  for (const version of work.versions) byName.set(version.name, [...(byName.get(version.name) ?? []), version]);
-
-  const shape = (version: Version): LiveShape | null => {
+  return (version) => {
     const known = made.get(version);
     if (known !== undefined) return known;
-    if (open.has(version)) return reportCircle(version, work.troubles);
+    if (open.has(version) || open.size > longestChain) return reportCircle(version, troubles);
     open.add(version);
-    const read = work.readShape(version);
+    const read = readShape(version);
     open.delete(version);
     made.set(version, read);
     return read;
   };
-  const versionFor = (name: string, asker: Version | null): Version | null => {
+}
+
+/** The version of a feature that stands when the asker does; the first where none does yet. */
+function openVersions(all: readonly Version[]): LookUp["versionFor"] {
+  const byName = new Map<string, Version[]>();
+  for (const version of all) byName.set(version.name, [...(byName.get(version.name) ?? []), version]);
+  return (name, asker) => {
     const versions = byName.get(name) ?? [];
     return versions.findLast((version) => version.from <= (asker?.from ?? 0)) ?? versions[0] ?? null;
   };
-  const unknown = (name: string, node: Node, what: string): null => reportUnknown(name, node, { what, work });
-  const isLine = (name: string): boolean => {
-    if (splitLine(name, work.names) !== null) return true;
-    const named = work.names.find(name);
-    const kind = named?.is === "feature" ? named.kind : work.names.lost(name);
-    return kind !== null && kind !== "peg" && !pointKinds.has(kind);
-  };
+}
 
-  const point: Places["point"] = (name, node, asker) => {
-    const named = work.names.find(name);
-    if (named?.is === "peg") return work.pegs.get(name) ?? null;
-    if (named?.is === "feature")
-      return featurePoint(name, node, versionFor(name, asker), { shape, troubles: work.troubles });
-    const corner = /^(?:(.+) )?(corner|point) (\d+)$/.exec(name);
-    if (corner === null) return unknown(name, node, "a peg or a thing in the plan");
-    const owner = corner[1] === undefined ? asker : versionFor(corner[1], asker);
-    if (owner === null && corner[1] !== undefined && work.names.find(corner[1]) !== null) return null;
-    if (owner === null) return unknown(corner[1] ?? name, node, "a thing in the plan");
-    const found = shape(owner);
-    const corners = found === null ? [] : cornersOf(found);
-    const at = corners[Number(corner[3]) - 1];
-    if (found === null) return null;
-    return at === undefined
-      ? reportCorner(name, node, { count: corners.length, owner, troubles: work.troubles })
-      : { ...at, name };
-  };
+function isLineName(name: string, names: Names): boolean {
+  if (splitLine(name, names) !== null) return true;
+  const named = names.find(name);
+  const kind = named?.is === "feature" ? named.kind : names.lost(name);
+  return kind !== null && kind !== "peg" && !pointKinds.has(kind);
+}
 
-  const line: Places["line"] = (name, node, asker) => {
-    const pair = splitLine(name, work.names);
-    if (pair !== null) {
-      const ends = pair.map((end) => point(end, node, asker));
-      const [from, to] = ends;
-      if (from === null || from === undefined || to === null || to === undefined) return null;
-      return { points: [from, to], closed: false, name };
-    }
-    const version = versionFor(name, asker);
-    if (version === null && work.names.find(name)?.is === "feature") return null;
-    if (version === null)
-      return unknown(name, node, "a line between two pegs such as P1 to P2, or a thing with a line");
-    const found = shape(version);
-    const live = found === null ? null : shapeLine(found);
-    if (found !== null && live === null) {
-      return work.troubles.report(node, {
-        code: "bad-geometry",
-        expected: "a line or an outline",
-        got: `${kinds[version.kind]} "${name}", which is a point`,
-        hint: "name a line between two pegs, such as P1 to P2",
-      });
-    }
-    return live;
-  };
+function findPoint(name: string, node: Node, { look, asker }: Asked): LivePoint | null {
+  const { work, versionFor } = look;
+  const named = work.names.find(name);
+  if (named?.is === "peg") return work.pegs.get(name) ?? null;
+  if (named?.is === "feature") return featurePoint(name, node, { version: versionFor(name, asker), look });
+  const corner = /^(?:(.+) )?(?:corner|point) (\d+)$/.exec(name);
+  if (corner === null) return reportUnknown(name, node, { what: "a peg or a thing in the plan", work });
+  const [, whose, count] = corner;
+  const owner = whose === undefined ? asker : versionFor(whose, asker);
+  if (owner === null && whose !== undefined && work.names.find(whose) !== null) return null;
+  if (owner === null) return reportUnknown(whose ?? name, node, { what: "a thing in the plan", work });
+  const found = look.shape(owner);
+  if (found === null) return null;
+  const corners = cornersOf(found);
+  const at = corners[Number(count) - 1];
+  if (at !== undefined) return { ...at, name };
+  return reportCorner(name, node, { count: corners.length, owner, troubles: work.troubles });
+}
 
-  const check: Places["check"] = (name, node, asker) => {
-    if (work.names.find(name) !== null || splitLine(name, work.names) !== null) return;
-    if (/ ?(?:corner|point) \d+$/.test(name)) point(name, node, asker);
-    else unknown(name, node, "a name that the plan has");
-  };
-  return { point, line, isLine, shape, check };
+function findLine(name: string, node: Node, { look, asker }: Asked): LiveLine | null {
+  const { work, versionFor } = look;
+  const pair = splitLine(name, work.names);
+  if (pair !== null) {
+    const [from, to] = pair.map((end) => findPoint(end, node, { look, asker }));
+    if (from === null || from === undefined || to === null || to === undefined) return null;
+    return { points: [from, to], closed: false, name };
+  }
+  const version = versionFor(name, asker);
+  if (version === null && work.names.find(name)?.is === "feature") return null;
+  if (version === null) {
+    return reportUnknown(name, node, {
+      what: "a line between two pegs such as P1 to P2, or a thing with a line",
+      work,
+    });
+  }
+  const found = look.shape(version);
+  const live = found === null ? null : shapeLine(found);
+  if (found === null || live !== null) return live;
+  return work.troubles.report(node, {
+    code: "bad-geometry",
+    expected: "a line or an outline",
+    got: `${kinds[version.kind]} "${name}", which is a point`,
+    hint: "name a line between two pegs, such as P1 to P2",
+  });
 }
 
 /** The two names of `A to B`, where both are names of the plan; names may hold the word `to` themselves. */
@@ -136,14 +164,13 @@ export function splitLine(text: string, names: Names): readonly [string, string]
 function featurePoint(
   name: string,
   node: Node,
-  version: Version | null,
-  { shape, troubles }: { readonly shape: (version: Version) => LiveShape | null; readonly troubles: Troubles },
+  { version, look }: { readonly version: Version | null; readonly look: LookUp },
 ): LivePoint | null {
-  const found = version === null ? null : shape(version);
+  const found = version === null ? null : look.shape(version);
   if (version === null || found === null) return null;
   const at = pointOf(found);
   if (at !== null) return { ...at, name, built: true };
-  return troubles.report(node, {
+  return look.work.troubles.report(node, {
     code: "bad-geometry",
     expected: "a point",
     got: `${kinds[version.kind]} "${name}", which is a line`,

@@ -10,13 +10,13 @@ import type { KindTable } from "./kind-table.ts";
 import { levelledPlaces, pegsWithLevels, readLevelBook, withLevels } from "./levels.ts";
 import type { LiveLine } from "./lines.ts";
 import { openMeasuring } from "./measuring.ts";
-import { gatherNames } from "./names.ts";
+import { gatherNames, type Names } from "./names.ts";
 import { child, rootNode, textOf, type Node } from "./node.ts";
 import { openBook, type LivePoint } from "./number-book.ts";
 import { withOption } from "./options.ts";
 import { openPlaces, type Places } from "./places.ts";
 import { readPoint, type Setting } from "./points.ts";
-import { openCustoms } from "./practice.ts";
+import { openCustoms, type Customs } from "./practice.ts";
 import { factsOf, readSurvey } from "./read-survey.ts";
 import { allEntries, allItems, featuresOf, lostNames, type Texts } from "./sources.ts";
 import { stageNames, versionsOf, type Version } from "./stages.ts";
@@ -46,77 +46,77 @@ export interface Resolved {
  * What cannot be read is a problem at its place in the file; everything else is resolved all the same.
  */
 export function resolvePlan(text: CheckedText, kindTable: KindTable, options: ResolveOptions = {}): Resolved {
-  const all = [text, ...(options.includes ?? [])];
+  const desk = openDesk([text, ...(options.includes ?? [])], kindTable, options.option);
+  const { texts, versions, work, names } = desk;
+  const { survey, levels, pegs, ground } = placePegs(desk);
+  const levelled = levelledPlaces(levels, { pegs, versions, work, setting: ground });
+  const features = versions.map((version) => withLevels(featureOf(version, work), levelled));
+  const facts = factsOf(survey);
+  const plan: Plan = {
+    file: text.source.file,
+    ...readStatements(texts, { names, troubles: work.troubles, work, versions }),
+    stages: stageNames(texts),
+    features,
+    pegs: new Map([...pegs].map(([name, peg]) => [name, work.book.sealPoint(peg)])),
+    levels: levelled,
+    trueNorth: trueNorthOf(texts, work.troubles),
+    numbers: work.book.finish(),
+    ...(facts === null ? {} : { surveyFacts: { ...facts, levelRuns: levels.runs } }),
+    assumed: desk.customs.assumed(),
+  };
+  return { plan, problems: work.troubles.list() };
+}
+
+/** Everything that is open while a plan is resolved. */
+interface Desk {
+  readonly texts: Texts;
+  readonly customs: Customs;
+  readonly names: Names;
+  readonly versions: readonly Version[];
+  readonly work: FeatureWork;
+  /** From here on, names and runs are looked up among these pegs. */
+  readonly layOut: (pegs: ReadonlyMap<string, LivePoint>, firstLine: readonly [string, string] | null) => void;
+}
+
+function openDesk(all: readonly CheckedText[], kindTable: KindTable, option: string | undefined): Desk {
   const texts: Texts = { roots: all.map(({ source, broken }) => rootNode(source, broken)) };
   const troubles = openTroubles(locateIn(all));
   const book = openBook();
   const customs = openCustoms(ownFigures(texts, troubles), insteadOf(texts));
   const measuring = openMeasuring(book, customs, reelOf(texts, customs, troubles));
-  const optioned = withOption(featuresOf(texts), texts, { option: options.option, troubles });
-  const versions = versionsOf(optioned.features, texts, troubles);
-  const names = gatherNames(
-    { pegs: namedPegs(texts), features: optioned.features, lost: lostNames(texts, options.option) },
-    troubles,
-  );
-
-  const turnFrom = openTurnFrom(texts, customs, troubles);
-  const late: { places: Places | null; firstLine: LiveLine | null } = { places: null, firstLine: null };
+  const { features, removed } = withOption(featuresOf(texts), texts, { option, troubles });
+  const versions = versionsOf(features, texts, troubles);
+  const names = gatherNames({ pegs: namedPegs(texts), features, lost: lostNames(texts, option) }, troubles);
+  const laid: { places: Places; firstLine: LiveLine | null } = { places: noPlaces, firstLine: null };
   const work: FeatureWork = {
     book,
     measuring,
     troubles,
     kindTable,
     names,
-    turnFrom,
-    places: () => late.places ?? noPlaces,
-    firstLine: () => late.firstLine,
+    turnFrom: openTurnFrom(texts, customs, troubles),
+    places: () => laid.places,
+    firstLine: () => laid.firstLine,
   };
-  const openWith = (pegs: ReadonlyMap<string, LivePoint>): void => {
-    late.places = openPlaces({
-      names,
-      versions,
-      pegs,
-      removed: optioned.removed,
-      readShape: (version) => shapeOf(version, work),
-      troubles,
-    });
+  const readShape = (version: Version) => shapeOf(version, work);
+  const layOut: Desk["layOut"] = (pegs, firstLine) => {
+    laid.places = openPlaces({ names, versions, pegs, removed, readShape, troubles });
+    laid.firstLine = lineBetween(firstLine, pegs);
   };
+  return { texts, customs, names, versions, work, layOut };
+}
 
-  const survey = readSurvey(texts, {
-    measuring,
-    customs,
-    book,
-    troubles,
-    turnFrom,
-    lost: names.lost,
-    roundRadius: (station) => radiusAt(station, versions, work),
-  });
-  openWith(survey.pegs);
-  late.firstLine = lineBetween(survey.firstLine, survey.pegs);
+/** The survey adjusted and the level book closed: every peg with its place and, where it was levelled, its level. */
+function placePegs({ texts, customs, names, versions, work, layOut }: Desk) {
+  const { book, measuring, troubles, turnFrom } = work;
+  const roundRadius = (station: string) => radiusAt(station, versions, work);
+  const survey = readSurvey(texts, { measuring, customs, book, troubles, turnFrom, lost: names.lost, roundRadius });
+  layOut(survey.pegs, survey.firstLine);
   const levels = readLevelBook(texts, work);
   const ground = groundSetting(work);
   const pegs = pegsWithLevels(survey.pegs, levels, (row) => readPoint(child(row, "spot"), ground, "the spot"));
-  late.firstLine = lineBetween(survey.firstLine, pegs);
-  openWith(pegs);
-
-  const levelled = levelledPlaces(levels, { pegs, versions, work, setting: ground });
-  const features = versions.map((version) => withLevels(featureOf(version, work), levelled));
-  const facts = factsOf(survey);
-  const spots = new Map([...pegs].map(([name, peg]) => [name, book.sealPoint(peg)]));
-  const statements = readStatements(texts, { names, troubles, work, versions });
-  const plan: Plan = {
-    file: text.source.file,
-    ...statements,
-    stages: stageNames(texts),
-    features,
-    pegs: spots,
-    levels: levelled,
-    trueNorth: trueNorthOf(texts, troubles),
-    numbers: book.finish(),
-    ...(facts === null ? {} : { surveyFacts: { ...facts, levelRuns: levels.runs } }),
-    assumed: customs.assumed(),
-  };
-  return { plan, problems: troubles.list() };
+  layOut(pegs, survey.firstLine);
+  return { survey, levels, pegs, ground };
 }
 
 function locateIn(all: readonly CheckedText[]): Locate {

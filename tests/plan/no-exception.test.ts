@@ -119,3 +119,21 @@ it("says nothing more of what is passed over, and of what hangs on it", () => {
   expect(plan.features.find((feature) => feature.name === "foot gate")?.shape).toBeNull();
   expect(plan.features.find((feature) => feature.name === "march wall")?.shape).not.toBeNull();
 });
+
+it("follows no endless chain of things placed by things", () => {
+  const links = Array.from({ length: 3000 }, (_, i) => [
+    `f${i}`,
+    i === 0
+      ? {
+          line: [
+            [0, 0],
+            [9, 0],
+          ],
+        }
+      : { beside: `f${i - 1}`, left: 1 },
+  ]);
+  const fences = Object.fromEntries(links.reverse());
+  const { plan, problems } = resolvePlan({ source: { ...sample, data: { fences } }, broken: [] }, kindTable);
+  expect(plan.features.length).toBe(3000);
+  expect(problems.length).toBeGreaterThan(0);
+});
