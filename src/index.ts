@@ -4,6 +4,7 @@ import compiledKinds from "#compiled/kinds" with { type: "json" };
 import compiledRulebook from "#compiled/rulebook" with { type: "json" };
 import { card as validCard, part as validPart, plan as validPlan } from "#compiled/validators";
 import { check, type Checked } from "./engine/check.ts";
+import { papersNeed } from "./engine/needs.ts";
 import { stageIndex } from "./engine/stages.ts";
 import { addCounts, mergeRules } from "./engine/merge.ts";
 import { readPlain } from "./engine/spread.ts";
@@ -22,7 +23,7 @@ import { nearestWord } from "./reading/nearest-word.ts";
 import { validated, type Validator } from "./reading/validate.ts";
 import { readRequirement } from "./rulebook/bounds.ts";
 import { reasonText as cardInWords } from "./report/reason.ts";
-import { wantedIncludes } from "./plan/wants.ts";
+import { papersSeen, wantedIncludes } from "./plan/wants.ts";
 import type { Printable } from "./report/printed.ts";
 import { loadRulebook, type RuleFile, type RuleFiles } from "./rulebook/load-rulebook.ts";
 import { type Earth, earthOf } from "./site/earth.ts";
@@ -244,6 +245,7 @@ function checkResolved({ plan, document, sources, options, book, stage, problems
   });
   const read = readPlain(plan.numbers);
   const tie = earthOf(plan, read);
+  const paper = papersNeed(papersSeen(document), plan.file);
   return {
     head: {
       file: plan.file,
@@ -254,7 +256,7 @@ function checkResolved({ plan, document, sources, options, book, stage, problems
     },
     asOf,
     places,
-    checked,
+    checked: paper ? { ...checked, needs: [...checked.needs, paper] } : checked,
     problems,
     notChecked: [...plan.notBuilt.map(({ kind, names }) => `${kind}: ${names.join(", ")}`), ...checked.notLookedAt],
     assumed: plan.assumed,

@@ -2,6 +2,7 @@
 
 import type { Stakes } from "../model/card.ts";
 import type { Need, NotGiven } from "../model/finding.ts";
+import { papers } from "../model/papers.ts";
 import { pathText, type Place, type Position } from "../model/path.ts";
 import { baseUnit } from "../model/units.ts";
 import { placeInFile } from "./compose.ts";
@@ -82,4 +83,20 @@ export function gatherNeeds(open: readonly OpenNeed[], locate: (place: Place) =>
         b.waits.length - a.waits.length ||
         (a.path < b.path ? -1 : a.path > b.path ? 1 : a.asks < b.asks ? -1 : 1),
     );
+}
+
+/** The papers that nobody has said were looked at, as one question; null where all were. */
+export function papersNeed(seen: readonly string[], file: string): Need | null {
+  const open = Object.keys(papers).filter((paper) => !seen.includes(paper));
+  if (open.length === 0) return null;
+  const asks = `whether the papers were looked at before the spade: ${open.map((paper) => papers[paper] ?? paper).join("; ")}. Put those that were under papers`;
+  return {
+    path: "papers",
+    asks,
+    unit: "",
+    waits: [],
+    stakes: "nuisance",
+    reason: "unsaid",
+    at: { file, path: "papers", line: 1, column: 1 },
+  };
 }

@@ -36,7 +36,8 @@ function gravity(need: Need): number {
 
 function needWords(need: Need, told: readonly Numbered[]): string {
   const numbers = told.filter((one) => waitsFor(one, need)).map((one) => one.number);
-  const waiting = need.waits.length === 1 ? "1 check waits" : `${need.waits.length} checks wait`;
+  const count = need.waits.length;
+  const waiting = count === 0 ? "asked once, never judged" : count === 1 ? "1 check waits" : `${count} checks wait`;
   const see = numbers.length === 0 ? "" : `, see ${numbers.join(", ")}`;
   const danger = need.stakes === "safety" ? "; somebody can be hurt" : "";
   return `${clean(need.asks)}${tailOf(need)} (${waiting}${see}${danger})`;
@@ -51,7 +52,7 @@ const reasonTail: Readonly<Record<NotGiven, string>> = {
 
 /** Said only where the question does not say itself what to do. */
 function tailOf(need: Need): string {
-  return need.asks.includes("under none") ? "" : reasonTail[need.reason];
+  return need.asks.includes("under none") || need.waits.length === 0 ? "" : reasonTail[need.reason];
 }
 
 /** A finding waits for a need of its own rule, on one of its own features where the need names a place. */
