@@ -16,6 +16,7 @@ import { type Extent, extentOf, subjectsOf } from "./select.ts";
 import { readPlain } from "./spread.ts";
 import { rememberer, type StageView, stageViews } from "./stages.ts";
 import { hazardUnsaid } from "./unsaid.ts";
+import { wholeOf } from "../site/parts.ts";
 import { byWeight, countVerdicts } from "./weigh.ts";
 
 export interface CheckRequest {
@@ -191,9 +192,10 @@ function alikeMerged(findings: readonly Finding[], run: Run): readonly Finding[]
   return [...merged.values()];
 }
 
-/** Features of kinds that no card is about or against, one line a kind. */
+/** Features of kinds that no card is about or against, nor about a part of, one line a kind. */
 function unlooked(cards: readonly Card[], features: readonly Feature[]): readonly string[] {
-  const kinds = new Set(cards.flatMap((card) => [...card.about.kinds, ...(card.against?.kinds ?? [])]));
+  const named = cards.flatMap((card) => [...card.about.kinds, ...(card.against?.kinds ?? [])]);
+  const kinds = new Set(named.flatMap((kind) => [kind, wholeOf[kind] ?? kind]));
   const words = new Map<string, Set<string>>();
   for (const feature of features) {
     if (kinds.has(feature.kind) || kinds.has("everything")) continue;

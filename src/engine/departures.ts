@@ -3,6 +3,7 @@
 import type { Card, Requirement } from "../model/card.ts";
 import type { Finding } from "../model/finding.ts";
 import type { Departure, Plan } from "../model/plan.ts";
+import { isCalled } from "../site/parts.ts";
 
 /** Turns a raw `must:`/`should:` of the plan into a requirement in the card's dimension; null where it cannot be read. */
 export type ReadRequirement = (raw: unknown, card: Card) => Requirement | null;
@@ -55,10 +56,10 @@ export function withDepartures(
   });
 }
 
-/** A departure covers a finding when every feature it names plays a part in it. */
+/** A departure covers a finding when every feature it names, or a part of that, plays a role in it. */
 function covers(departure: Departure, finding: Finding): boolean {
   return (
     departure.features.length > 0 &&
-    departure.features.every((name) => finding.features.some((feature) => feature.name === name))
+    departure.features.every((name) => finding.features.some((feature) => isCalled(feature.name, name)))
   );
 }

@@ -19,6 +19,15 @@ export interface StageView {
   readonly content: (kind: string) => string;
 }
 
+/** Mark of what was asked for as it stood before the stage. */
+const earlier = "before ";
+
+/** Whether the work of a stage finds a feature standing: there from the start, or finished in an earlier stage. */
+function stoodBefore({ from, until, existing, superseded }: Feature, stage: number): boolean {
+  const there = from < stage || (from === 0 && existing);
+  return there && (until === null || stage < until || (superseded === true && stage === until));
+}
+
 /** Views of the stages asked for. `parts` gives the parts of features that are subjects themselves. */
 export function stageViews(
   plan: Plan,
@@ -36,14 +45,24 @@ export function stageViews(
     const whole = plan.features.filter((feature) => standsAt(feature, stage));
     const standing = [...whole, ...parts(whole)];
     const asked = new Set<string>();
-    const ofKind = (kind: string) =>
-      kind === "*" ? standing : standing.filter((feature) => feature.kind === kind || keyOfKind(feature.kind) === kind);
+    const before = plan.features.filter((feature) => stoodBefore(feature, stage));
+    const ofKind = (key: string) => {
+      const early = key.startsWith(earlier);
+      const kind = early ? key.slice(earlier.length) : key;
+      const all = early ? before : standing;
+      return kind === "*" ? all : all.filter((feature) => feature.kind === kind || keyOfKind(feature.kind) === kind);
+    };
     const scene: Scene = {
       stage,
       read,
+      levels: plan.levels,
       standing: (kind) => {
         asked.add(kind ?? "*");
         return ofKind(kind ?? "*");
+      },
+      before: (kind) => {
+        asked.add(earlier + (kind ?? "*"));
+        return ofKind(earlier + (kind ?? "*"));
       },
     };
     return { stage, standing, scene, asked, content: (kind) => ofKind(kind).map(numberOf).join(",") };

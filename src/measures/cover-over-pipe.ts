@@ -83,8 +83,7 @@ function groundOn(stretch: GroundStretch, at: Point, read: Read): number {
 function placeOn(run: DrainRun, piece: number, share: number, read: Read) {
   const points = pointsOf(run.line, read);
   const [from, to] = [points[piece] as Point, points[piece + 1] as Point];
-  const walked =
-    planLength(run.line.slice(0, piece + 1), read) + share * Math.hypot(to[0] - from[0], to[1] - from[1]);
+  const walked = planLength(run.line.slice(0, piece + 1), read) + share * Math.hypot(to[0] - from[0], to[1] - from[1]);
   const whole = run.length(read);
   const [top, bottom] = [run.upper.invert?.(read) ?? Number.NaN, run.lower.invert?.(read) ?? Number.NaN];
   const point: Point = [from[0] + share * (to[0] - from[0]), from[1] + share * (to[1] - from[1])];

@@ -3,43 +3,87 @@
 import type { Measure } from "../model/reading.ts";
 import { ageAtWork } from "./age-at-work.ts";
 import { beyondStructuralRoots } from "./beyond-structural-roots.ts";
+import { boreStep } from "./bore-step.ts";
 import { clearDistance } from "./clear-distance.ts";
 import { clearWidth } from "./clear-width.ts";
+import { coverOverPipe } from "./cover-over-pipe.ts";
+import { dampCourseAbove } from "./damp-course-above.ts";
 import { daysAfter } from "./days-after.ts";
+import { depthBeside } from "./depth-beside.ts";
 import { difference } from "./difference.ts";
 import { distanceBehind } from "./distance-behind.ts";
 import { distanceFromCrown } from "./distance-from-crown.ts";
 import { distanceFromStem } from "./distance-from-stem.ts";
+import { drainedFoot } from "./drained-foot.ts";
+import { dropAtEdge } from "./drop-at-edge.ts";
+import { dropOfRun } from "./drop-of-run.ts";
 import { equivalentJumpHeight } from "./equivalent-jump-height.ts";
+import { fallFromWall } from "./fall-from-wall.ts";
+import { fallOfRun } from "./fall-of-run.ts";
+import { fallOfSurface } from "./fall-of-surface.ts";
+import { groundFallFrom } from "./ground-fall-from.ts";
 import { heightOver } from "./height-over.ts";
+import { invertStep } from "./invert-step.ts";
+import { keepsOff } from "./keeps-off.ts";
+import { leadsOn } from "./leads-on.ts";
 import { monthsInSeason } from "./months-in-season.ts";
 import { notInACircle } from "./not-in-a-circle.ts";
 import { outsideSlopeLine } from "./outside-slope-line.ts";
 import { overlapShare } from "./overlap-share.ts";
+import { peakFlow } from "./peak-flow.ts";
+import { planLengthOf } from "./plan-length.ts";
+import { roddingLength } from "./rodding-length.ts";
 import { saidSo } from "./said-so.ts";
 import { shareOfRootZone } from "./share-of-root-zone.ts";
+import { slopeAcross } from "./slope-across.ts";
+import { slopeAlong } from "./slope-along.ts";
+import { slopeOfBank } from "./slope-of-bank.ts";
+import { standsBeforehand } from "./stands-beforehand.ts";
 import { statedMeasures } from "./stated.ts";
 import { stockShare } from "./stock-share.ts";
+import { takesNo } from "./takes-no.ts";
 
 const all: readonly Measure[] = [
   ageAtWork,
   beyondStructuralRoots,
+  boreStep,
   clearDistance,
   clearWidth,
+  coverOverPipe,
+  dampCourseAbove,
   daysAfter,
+  depthBeside,
   difference,
   distanceBehind,
   distanceFromCrown,
   distanceFromStem,
+  drainedFoot,
+  dropAtEdge,
+  dropOfRun,
   equivalentJumpHeight,
+  fallFromWall,
+  fallOfRun,
+  fallOfSurface,
+  groundFallFrom,
   heightOver,
+  invertStep,
+  keepsOff,
+  leadsOn,
   monthsInSeason,
   notInACircle,
   outsideSlopeLine,
   overlapShare,
+  peakFlow,
+  planLengthOf,
+  roddingLength,
   saidSo,
   shareOfRootZone,
+  slopeAcross,
+  slopeAlong,
+  slopeOfBank,
+  standsBeforehand,
   stockShare,
+  takesNo,
   ...statedMeasures,
 ];
 

@@ -40,7 +40,10 @@ export const leadsOn: Measure = {
 };
 
 /** A chamber out of which nothing leads. */
-function isBlind(feature: { readonly kind: string; readonly name: string }, scene: Parameters<Measure["find"]>[1]): boolean {
+function isBlind(
+  feature: { readonly kind: string; readonly name: string },
+  scene: Parameters<Measure["find"]>[1],
+): boolean {
   if (feature.kind !== "chamber") return false;
   const onward = scene.standing("drains").some((drain) => {
     const line = drain.shape?.form === "line" ? drain.shape.line : [];

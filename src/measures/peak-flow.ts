@@ -19,7 +19,8 @@ export const peakFlow: Measure = {
     const drain = subject["run"]?.partOf;
     if (!drain) return { is: "does-not-bear" };
     const flow = propertyOf(drain, "flow");
-    if (isQuantity(flow)) return { is: "found", places: [{ key: "flow", value: (read) => read(flow), witness: () => [] }] };
+    if (isQuantity(flow))
+      return { is: "found", places: [{ key: "flow", value: (read) => read(flow), witness: () => [] }] };
     const toilets = propertyOf(drain, "toilets");
     const flush = Number(parameters["flush"]);
     if (isQuantity(toilets) && scene.read(toilets) >= 1 && flush > 0)

@@ -1,6 +1,6 @@
 // Measures and readings: the words by which a quantity is found on the plan.
 
-import type { Feature } from "./plan.ts";
+import type { Feature, LevelledPlace } from "./plan.ts";
 import type { Dimension, Read } from "./quantity.ts";
 
 /** Plane metres, east and north. */
@@ -61,6 +61,13 @@ export interface Scene {
   readonly stage: number;
   /** Features that stand at the end of this stage, by kind (plural key of the plan, e.g. `walls`); all if omitted. */
   standing(kind?: string): readonly Feature[];
+  /**
+   * What the work of this stage runs on: what stood at the end of the stage before (at the first stage: what exists
+   * from the start) and is not taken away at the start of this one. A changed feature is still as it was before.
+   */
+  before(kind?: string): readonly Feature[];
+  /** Everything that was levelled: pegs, spots of ground, parts of features. */
+  readonly levels: readonly LevelledPlace[];
   readonly read: Read;
 }
 

@@ -1,9 +1,75 @@
-// Parts of features that are subjects by themselves. (Runs of drains, bays, openings and flights stand here.)
+// Parts of features that are subjects by themselves: runs of drains, gaps in walls, openings of buildings, layers.
 
-import type { Feature } from "../model/plan.ts";
+import { keyOfKind } from "../model/kinds.ts";
+import { type Feature, isQuantity, isSpot, type Properties, type Property } from "../model/plan.ts";
 import type { Read } from "../model/quantity.ts";
+import { drainRuns, runProperties } from "./drain-runs.ts";
+
+/** Between the name of a whole and the name of its part: `kitchen, B3 to inspection 1`. */
+const partMark = ", ";
+
+/** The kind that each kind of part belongs to. */
+export const wholeOf: Readonly<Record<string, string>> = {
+  "drain run": "drain",
+  gap: "wall",
+  opening: "building",
+  layer: "surface",
+  flight: "steps",
+};
 
 /** Parts of all features that stand, in the order of the plan. */
-export function partsOf(_standing: readonly Feature[], _read: Read): readonly Feature[] {
-  return [];
+export function partsOf(standing: readonly Feature[], _read: Read): readonly Feature[] {
+  const standingOf = (kind: string) => standing.filter((feature) => keyOfKind(feature.kind) === kind);
+  return standing.flatMap((feature) => {
+    switch (feature.kind) {
+      case "drain":
+        return drainRuns(feature, standingOf).map((run, index, runs) => ({
+          ...partOf(feature, "drain run", run.name),
+          shape: { form: "line" as const, line: run.line },
+          properties: runProperties(runs, index),
+        }));
+      case "wall":
+        return listed(feature, "gaps", "gap");
+      case "building":
+        return listed(feature, "openings", "opening");
+      case "surface":
+        return listed(feature, "layers", "layer");
+      case "steps":
+        return [{ ...partOf(feature, "flight", `${feature.name}${partMark}the flight`), shape: feature.shape }];
+      default:
+        return [];
+    }
+  });
+}
+
+/** Whether a feature is called by this name, or is a part of what is. */
+export function isCalled(name: string, called: string): boolean {
+  return name === called || name.startsWith(`${called}${partMark}`);
+}
+
+function partOf(whole: Feature, kind: string, name: string): Feature {
+  return { ...whole, kind, name, shape: null, partOf: whole };
+}
+
+/** One part for each group in a list of the whole, with the whole's own properties under `whole`. */
+function listed(whole: Feature, list: string, kind: string): readonly Feature[] {
+  const groups = whole.properties[list];
+  if (!Array.isArray(groups)) return [];
+  return (groups as readonly Property[]).flatMap((group, index) => {
+    if (!isGroup(group)) return [];
+    const own = typeof group["name"] === "string" ? group["name"] : `${kind} ${index + 1}`;
+    const { at } = group;
+    return [
+      {
+        ...partOf(whole, kind, `${whole.name}${partMark}${own}`),
+        place: { file: whole.place.file, path: [...whole.place.path, list, index] },
+        shape: isSpot(at) ? { form: "point" as const, at } : null,
+        properties: { ...group, number: String(index + 1), whole: whole.properties },
+      },
+    ];
+  });
+}
+
+function isGroup(property: Property): property is Properties {
+  return typeof property === "object" && !Array.isArray(property) && !isQuantity(property) && !isSpot(property);
 }
