@@ -1,9 +1,20 @@
 // Bundles the program and the library: one file each with shared chunks, the validators and cards compiled in, notices beside.
 
-import { rmSync, writeFileSync, readFileSync, existsSync, readdirSync } from "node:fs";
-import { join } from "node:path";
-import { build } from "esbuild";
+import { copyFileSync, rmSync, writeFileSync, readFileSync, existsSync, readdirSync } from "node:fs";
+import { dirname, join } from "node:path";
+import { build, type Plugin } from "esbuild";
+import { faultChecks } from "./compile-validators.ts";
 import { root } from "./rule-files.ts";
+
+/** Data as one text that is parsed when it is loaded: V8 reads that in half the time of the same written as code. */
+const dataAsText: Plugin = {
+  name: "data-as-text",
+  setup: (building) =>
+    building.onLoad({ filter: /dist[\\/]compiled[\\/]\w+\.json$/ }, ({ path }) => {
+      const text = JSON.stringify(JSON.parse(readFileSync(path, "utf8")));
+      return { contents: `export default JSON.parse(${JSON.stringify(text)});`, loader: "js" };
+    }),
+};
 
 for (const old of ["sightrail.js", "index.js", "chunks"])
   rmSync(join(root, "dist", old), { recursive: true, force: true });
@@ -20,6 +31,7 @@ const result = await build({
   minify: true,
   legalComments: "none",
   metafile: true,
+  plugins: [dataAsText],
   banner: {
     js: 'import { createRequire as makeRequire } from "node:module"; const require = makeRequire(import.meta.url);',
   },
@@ -27,6 +39,10 @@ const result = await build({
 });
 const program = join(root, "dist/sightrail.js");
 writeFileSync(program, `#!/usr/bin/env node\n${readFileSync(program, "utf8")}`, { mode: 0o755 });
+// The checks that tell faults are loaded from beside the file that the quick ones went into.
+for (const [file, { inputs }] of Object.entries(result.metafile.outputs))
+  if ("dist/compiled/validators.js" in inputs)
+    copyFileSync(join(root, "dist/compiled", faultChecks), join(root, dirname(file), faultChecks));
 writeFileSync(join(root, "dist/NOTICES.txt"), notices(Object.keys(result.metafile.inputs)));
 
 /** Licence texts of every package that went into the bundle. */

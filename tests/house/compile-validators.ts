@@ -7,6 +7,7 @@ import { fileURLToPath } from "node:url";
 import standaloneCode from "ajv/dist/standalone/index.js";
 import { Ajv2020 } from "ajv/dist/2020.js";
 import { build } from "esbuild";
+import { formsOf } from "./compile-forms.ts";
 
 interface Schema {
   /** Absolute; of a file that gives none or a relative one, by its path. */
@@ -177,13 +178,13 @@ function joined(all, more) {
 }
 `;
 
-/** The source as one file without requires: the few runtime parts of ajv that it needs are bundled with it. */
-export async function bundled(source: string): Promise<string> {
+/** The source as one file: the few runtime parts of ajv that it needs are bundled with it. */
+export async function bundled(source: string, format: "esm" | "cjs" = "esm"): Promise<string> {
   const result = await build({
     stdin: { contents: source, resolveDir: root, loader: "js" },
     bundle: true,
     write: false,
-    format: "esm",
+    format,
     platform: "node",
     target: "node20",
     minify: true,
@@ -191,6 +192,39 @@ export async function bundled(source: string): Promise<string> {
   });
   return result.outputFiles[0]?.text ?? "";
 }
+
+/**
+ * The checks that the program needs when it runs: whether a file keeps to its schema is found by walking the forms, and
+ * only for one that does not are the compiled checks loaded, which can tell every fault. They are a megabyte of code.
+ */
+export function quickSource(schemas: ReadonlyMap<string, Schema>, names: readonly string[]): string {
+  const apart = withFormsApart(schemas);
+  const ids = checkIds(schemas);
+  const exported = names.map((name) => {
+    const place = apart.findIndex((schema) => schema.$id === ids[name]);
+    return `export const ${name} = check("${name}", ${place});\n`;
+  });
+  return `import { createRequire } from "node:module";
+import { keepsTo } from "./src/reading/keeps-to.ts";
+const load = createRequire(import.meta.url);
+const text = ${JSON.stringify(JSON.stringify(formsOf(apart)))};
+let forms;
+function check(name, place) {
+  return function own(data) {
+    forms ??= JSON.parse(text);
+    own.errors = null;
+    if (keepsTo(forms, forms[place], data)) return true;
+    const tell = load("./${faultChecks}")[name];
+    const keeps = tell(data);
+    own.errors = tell.errors;
+    return keeps;
+  };
+}
+${exported.join("")}`;
+}
+
+/** The compiled checks that tell faults; stands beside whatever file the quick ones are bundled into. */
+export const faultChecks = "fault-checks.cjs";
 
 /** Checks that the program needs when it runs; the others are for our own files and stand apart. */
 const atRunTime: readonly string[] = ["plan", "part", "card"];
@@ -209,11 +243,16 @@ async function main(): Promise<void> {
   // A schema that is not written yet must not stop the others; its check lets everything pass, so it is said aloud.
   const standIns = absent.map((name) => `export const ${name} = () => true;\n`).join("");
   mkdirSync(join(root, "dist/compiled"), { recursive: true });
-  const files = { validators: atRunTime, "own-validators": names.filter((name) => !atRunTime.includes(name)) };
-  for (const [file, held] of Object.entries(files)) {
-    const code = await bundled(checksSource(schemas, held) + (file === "validators" ? standIns : ""));
-    writeFileSync(join(root, "dist/compiled", `${file}.js`), code);
-    console.log(`dist/compiled/${file}.js: ${held.join(", ")} (${Math.round(code.length / 1024)} kB)`);
+  const present = atRunTime.filter((name) => names.includes(name));
+  const others = names.filter((name) => !atRunTime.includes(name));
+  const files = {
+    "validators.js": await bundled(quickSource(schemas, present) + standIns),
+    [faultChecks]: await bundled(checksSource(schemas, present), "cjs"),
+    "own-validators.js": await bundled(checksSource(schemas, others)),
+  };
+  for (const [file, code] of Object.entries(files)) {
+    writeFileSync(join(root, "dist/compiled", file), code);
+    console.log(`dist/compiled/${file} (${Math.round(code.length / 1024)} kB)`);
   }
   for (const name of absent) console.error(`no schemas/${name}.schema.json: the check "${name}" lets everything pass`);
 }
