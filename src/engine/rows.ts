@@ -46,7 +46,10 @@ export function rowsFor(
   const reachable = card.limits.filter((limit) => chains.some((chain) => chain.includes(limit.where)));
   if (reachable.length === 0) return { is: "no-limit-here" };
   const missing: Missing[] = [];
-  const applying = reachable.filter((limit) => applies(limit, subject, test, missing));
+  const speaking = reachable.filter((limit) =>
+    elements(limit.forEach, subject).some((element) => speaksOf(limit, element)),
+  );
+  const applying = speaking.filter((limit) => applies(limit, subject, test, missing));
   const elsewhere = card.limits.some((limit) => limit.where !== "anywhere");
   const lists = [...new Set(applying.map((limit) => limit.forEach))];
   const rows = lists.flatMap((list) => {

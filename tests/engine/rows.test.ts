@@ -43,6 +43,16 @@ describe("rows for each element of a list", () => {
   it("leaves out an element that no row speaks of", () => {
     expect(applied([row("deer", "england", ["roe deer"])], ["fox"])).toEqual(["out-of-scope"]);
   });
+  it("asks nothing for the sake of an element that is not there", () => {
+    const asking = {
+      ...row("deer", "england", ["roe deer"]),
+      when: [
+        { of: "each", is: "roe deer" },
+        { of: "fence.made_of", is: "rails" },
+      ],
+    };
+    expect(applied([asking], ["fox"])).toEqual(["out-of-scope"]);
+  });
   it("says that no row reaches the place", () => {
     expect(applied([row("deer", "austria", ["roe deer"])], ["roe deer"])).toEqual(["no-limit-here"]);
   });
