@@ -43,8 +43,12 @@ export interface Motion {
   readonly gear: 1 | -1;
 }
 
-/** Longest straight step, m: short beside a vehicle, long enough to point well. */
-const longestStraight = 0.35;
+/**
+ * Longest straight steps, m. The short one gets into tight places; the long one points better. With the short one
+ * alone some pads were found 13 cm too small, whatever the cell, for want of a straight in the right direction.
+ */
+const straightLengths = [0.35, 0.7] as const;
+const longestStraight = 0.7;
 
 /** A lattice over a box for moves of up to `longestMove` metres. */
 export function latticeOver(box: Box, step: LatticeStep, longestMove: number): Lattice {
@@ -74,8 +78,7 @@ function roundEven(value: number): number {
 }
 
 /**
- * The three motions of one gear for a vehicle of rear-axle radius `radius` (m): full lock left, straight, full lock
- * right. Full-lock displacements are differences of rounded points of one fixed circle, so that rounding telescopes:
+ * The motions of one gear for a vehicle of rear-axle radius `radius` (m): straights, full lock left, full lock right. Full-lock displacements are differences of rounded points of one fixed circle, so that rounding telescopes:
  * an arc of any length is off by at most one cell.
  */
 export function motionsOf(lattice: Lattice, radius: number, gear: 1 | -1): readonly Motion[] {
@@ -90,9 +93,8 @@ export function motionsOf(lattice: Lattice, radius: number, gear: 1 | -1): reado
     left[k] = gear === 1 ? after : -before;
     right[k] = gear === 1 ? before : -after;
   }
-  const straight = straightShifts(lattice).map((shift) => gear * shift);
   return [
-    { turn: 0, shift: straight, steer: 0, gear },
+    ...straights(lattice, gear),
     { turn: gear, shift: left, steer: 1, gear },
     { turn: gear === 1 ? -1 : 1, shift: right, steer: -1, gear },
   ];
@@ -118,11 +120,19 @@ function bitsBetween(points: readonly (readonly [number, number])[], from: numbe
   return (b[1] - a[1]) * stride + (b[0] - a[0]);
 }
 
-/** For each heading the step of whole cells, no longer than the longest straight, that points best along it. */
-export function straightSteps(lattice: LatticeStep): readonly (readonly [number, number])[] {
+function straights(lattice: Lattice, gear: 1 | -1): readonly Motion[] {
+  return straightLengths.map((longest) => {
+    const steps = straightSteps(lattice, longest);
+    const shift = Int32Array.from(steps, ([x, y]) => gear * (y * lattice.stride + x));
+    return { turn: 0, shift, steer: 0, gear };
+  });
+}
+
+/** For each heading the step of whole cells, no longer than `longest` (m), that points best along it. */
+function straightSteps(lattice: LatticeStep, longest: number): readonly (readonly [number, number])[] {
   return Array.from({ length: lattice.headings }, (_, k) => {
     const angle = (2 * Math.PI * k) / lattice.headings;
-    return bestStep(Math.cos(angle), Math.sin(angle), longestStraight / lattice.cell);
+    return bestStep(Math.cos(angle), Math.sin(angle), longest / lattice.cell);
   });
 }
 
@@ -141,8 +151,4 @@ function bestStep(c: number, s: number, longest: number): readonly [number, numb
     }
   }
   return best;
-}
-
-function straightShifts(lattice: Lattice): Int32Array {
-  return Int32Array.from(straightSteps(lattice), ([x, y]) => y * lattice.stride + x);
 }

@@ -1,6 +1,5 @@
 // A way over the lattice as arcs and knots in metres, with headings counted on through full turns.
 
-import { straightSteps } from "./lattice.ts";
 import type { Lattice } from "./lattice.ts";
 import type { LatticeWay } from "./meeting.ts";
 import type { Arc, Pose } from "./pose.ts";
@@ -21,13 +20,11 @@ export function roughPathOf(way: LatticeWay, lattice: Lattice, radius: number, e
   const legs = [...way.towards.map(forwards), ...way.onwards.toReversed().map(backwards)];
   const arcs: Arc[] = [];
   const knots: Pose[] = [{ x: 0, y: 0, heading: 0 }];
-  const steps = straightSteps(lattice);
   const turn = (2 * Math.PI) / lattice.headings;
   let heading = 0;
   for (const { run, gear, steer, to } of legs) {
-    const step = steps[run.from.heading]!;
-    const size = steer === 0 ? Math.hypot(step[0], step[1]) * lattice.cell : radius * turn;
-    arcs.push({ curvature: steer / radius, length: gear * size * run.steps });
+    const length = steer === 0 ? between(lattice, run) : radius * turn * run.steps;
+    arcs.push({ curvature: steer / radius, length: gear * length });
     heading += steer * gear * turn * run.steps;
     knots.push({ ...placeOf(lattice, to), heading });
   }
@@ -42,6 +39,13 @@ function forwards(run: Run): Leg {
 
 function backwards(run: Run): Leg {
   return { run, gear: run.motion.gear === 1 ? -1 : 1, steer: run.motion.steer, to: run.from };
+}
+
+/** Distance between the ends of a run, m. */
+function between(lattice: Lattice, run: Run): number {
+  const from = placeOf(lattice, run.from);
+  const to = placeOf(lattice, run.to);
+  return Math.hypot(to.x - from.x, to.y - from.y);
 }
 
 /** Place of a node in metres from the lattice's origin. */

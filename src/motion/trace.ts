@@ -69,12 +69,12 @@ function stepBack(side: Side, to: Node, motion: Motion): Run {
   return { motion, steps, from: from(), to };
 }
 
-/** Joins neighbouring runs of the same motion. */
+/** Joins neighbouring runs of the same motion, and straights of both lengths. */
 function joinRuns(runs: readonly Run[]): readonly Run[] {
   const joined: Run[] = [];
   for (const run of runs) {
     const before = joined.at(-1);
-    if (before !== undefined && before.motion === run.motion) {
+    if (before !== undefined && sameWay(before.motion, run.motion)) {
       joined[joined.length - 1] = {
         motion: run.motion,
         steps: before.steps + run.steps,
@@ -84,4 +84,8 @@ function joinRuns(runs: readonly Run[]): readonly Run[] {
     } else joined.push(run);
   }
   return joined;
+}
+
+function sameWay(a: Motion, b: Motion): boolean {
+  return a === b || (a.steer === 0 && b.steer === 0 && a.gear === b.gear);
 }

@@ -1,0 +1,113 @@
+// How much room there is round a vehicle on its way: decided at the clearance that is wanted first, then bracketed.
+
+import { bestOn, coarse, deflation, fine } from "./find-manoeuvre.ts";
+import { latticeWords } from "./lattice.ts";
+import type { ManoeuvreQuestion } from "./manoeuvre.ts";
+import type { Arc } from "./pose.ts";
+import { frontsOf, latticeFor, pose, type Posed } from "./posed.ts";
+import { exactWay } from "./exact-way.ts";
+import { standsFree } from "./sweep.ts";
+import { growFronts } from "./two-sided.ts";
+
+/** The question at a clearance (m); null where it cannot be asked at that one. */
+export type AskRoom = (clearance: number) => ManoeuvreQuestion | null;
+
+export interface Room {
+  /** Largest clearance at which a path was found and checked exactly, m; null where there was none. */
+  readonly proven: number | null;
+  /** Exact arcs from the start at the proven clearance. */
+  readonly path: readonly Arc[] | null;
+  /** Clearance above which the fine lattice finds no way even for a slightly smaller vehicle, m; null where it was not looked for or not found. */
+  readonly noMoreThan: number | null;
+  /** True where the ground is too large for the search. */
+  readonly tooLarge: boolean;
+}
+
+/** Steps above the wanted clearance that are tried for as long as there is a way, m. */
+const stepsUp = [0.1, 0.3] as const;
+/** Steps below the wanted clearance that are tried until there is a way, m. */
+const stepsDown = [0.1, 0.25, 0.5, 1] as const;
+/** The bracket is narrowed to this, m. */
+const fineness = 0.04;
+/** Largest lattice that is searched for a plan's manoeuvre, in words of 32 poses: about a second's work. */
+const mostWords = 12e6;
+
+interface Tried {
+  readonly path: readonly Arc[] | null;
+  /** True where the fine lattice was searched and found no way. */
+  readonly none: boolean;
+}
+
+/** Room at and about the wanted clearance (m). What is found is exact; "no more than" is empirical, like every "no". */
+export function roomAbout(ask: AskRoom, wanted: number): Room {
+  const first = ask(wanted);
+  if (first && tooLarge(first)) return { proven: null, path: null, noMoreThan: null, tooLarge: true };
+  const at = tryRoom(ask, wanted);
+  return at.path ? climb(ask, wanted, at.path) : descend(ask, wanted, at.none);
+}
+
+function tooLarge(question: ManoeuvreQuestion): boolean {
+  return latticeWords(latticeFor(pose(question), fine)) > mostWords;
+}
+
+function climb(ask: AskRoom, wanted: number, path: readonly Arc[]): Room {
+  let best = { proven: wanted, path };
+  for (const up of stepsUp) {
+    const found = quickWay(ask, wanted + up);
+    if (!found) break;
+    best = { proven: wanted + up, path: found };
+  }
+  return { ...best, noMoreThan: null, tooLarge: false };
+}
+
+function descend(ask: AskRoom, wanted: number, none: boolean): Room {
+  let low: { proven: number; path: readonly Arc[] } | null = null;
+  let high = wanted;
+  let ceiling = none ? wanted + deflation : null;
+  for (const down of stepsDown) {
+    const tried = tryRoom(ask, wanted - down);
+    if (tried.path) {
+      low = { proven: wanted - down, path: tried.path };
+      break;
+    }
+    high = wanted - down;
+    if (tried.none) ceiling = high + deflation;
+  }
+  while (low && high - low.proven > fineness) {
+    const middle: number = (low.proven + high) / 2;
+    const tried = tryRoom(ask, middle);
+    if (tried.path) low = { proven: middle, path: tried.path };
+    else {
+      high = middle;
+      if (tried.none) ceiling = high + deflation;
+    }
+  }
+  return { proven: low?.proven ?? null, path: low?.path ?? null, noMoreThan: ceiling, tooLarge: false };
+}
+
+/** A way on the coarse lattice, which is quick; a coarse "no" says nothing. */
+function quickWay(ask: AskRoom, clearance: number): readonly Arc[] | null {
+  const question = ask(clearance);
+  const posed = question && posedFree(question);
+  return posed && question ? bestOn(posed, coarse, question.mostChanges) : null;
+}
+
+function tryRoom(ask: AskRoom, clearance: number): Tried {
+  const question = ask(clearance);
+  if (!question) return { path: null, none: false };
+  const posed = posedFree(question);
+  if (!posed) return { path: null, none: true };
+  const quick = bestOn(posed, coarse, question.mostChanges);
+  if (quick) return { path: quick, none: false };
+  const fronts = frontsOf(posed, latticeFor(posed, fine), 0);
+  growFronts(fronts, question.mostChanges);
+  if (fronts.met === null || fronts.met > question.mostChanges) return { path: null, none: true };
+  return { path: exactWay(posed, fronts, question.mostChanges), none: false };
+}
+
+/** The question made ready; null where the vehicle does not fit at its start or its end. */
+function posedFree(question: ManoeuvreQuestion): Posed | null {
+  const posed = pose(question);
+  const ends = [{ x: 0, y: 0, heading: 0 }, posed.end];
+  return ends.every((end) => posed.checked.every((one) => standsFree(one, end))) ? posed : null;
+}
