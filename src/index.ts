@@ -25,7 +25,8 @@ import { readRequirement } from "./rulebook/bounds.ts";
 import { reasonText as cardInWords } from "./report/reason.ts";
 import { papersSeen, wantedIncludes } from "./plan/wants.ts";
 import type { Printable } from "./report/printed.ts";
-import { loadRulebook, type RuleFile, type RuleFiles } from "./rulebook/load-rulebook.ts";
+import { loadCards, type RuleFile } from "./rulebook/load-rulebook.ts";
+import { type PackedRulebook, unpackRulebook } from "./rulebook/packed.ts";
 import { type Earth, earthOf } from "./site/earth.ts";
 import { partsOf } from "./site/parts.ts";
 import { pictureOf } from "./site/picture.ts";
@@ -65,24 +66,11 @@ export interface CheckOptions {
 /** A report with the pictures of its plans. */
 export type Inspection = Printable;
 
-const noPosition: Position = { line: 1, column: 1 };
 let builtIn: Rulebook | null = null;
 
 /** The built-in rulebook. */
 export function rulebook(): Rulebook {
-  if (builtIn) return builtIn;
-  const withPositions = (files: readonly { file: string; id: string; data: unknown }[]): RuleFile[] =>
-    files.map((file) => ({ ...file, locate: () => noPosition }));
-  const files = compiledRulebook as unknown as Record<keyof RuleFiles, { file: string; id: string; data: unknown }[]>;
-  builtIn = loadRulebook(
-    {
-      cards: withPositions(files.cards),
-      tables: withPositions(files.tables),
-      sources: withPositions(files.sources),
-      places: withPositions(files.places),
-    },
-    measures,
-  ).value;
+  builtIn ??= unpackRulebook(compiledRulebook as unknown as PackedRulebook);
   return builtIn;
 }
 
@@ -98,21 +86,10 @@ export function rulebookWith(texts: readonly Text[]): WithProblems<Rulebook> {
     problems.push(...validated(validCard, document).problems);
     return [ruleFile(document, text.file)];
   });
-  const compiled = compiledRulebook as unknown as Record<keyof RuleFiles, RuleFile[]>;
-  const shared = (list: readonly RuleFile[]) => list.map((file) => ({ ...file, locate: () => noPosition }));
-  const own = loadRulebook(
-    {
-      cards: problems.length > 0 ? [] : files,
-      tables: shared(compiled.tables),
-      sources: shared(compiled.sources),
-      places: shared(compiled.places),
-    },
-    measures,
+  const own = loadCards(problems.length > 0 ? [] : files, base, measures);
+  const cards = [...own.value, ...base.cards.filter((card) => !own.value.some((other) => other.id === card.id))].sort(
+    (a, b) => (a.id < b.id ? -1 : 1),
   );
-  const cards = [
-    ...own.value.cards,
-    ...base.cards.filter((card) => !own.value.cards.some((other) => other.id === card.id)),
-  ].sort((a, b) => (a.id < b.id ? -1 : 1));
   return { value: { ...base, cards }, problems: [...problems, ...own.problems] };
 }
 
@@ -274,6 +251,8 @@ function readLocal(raw: unknown, card: Card) {
 
 /** Names of files that a plan includes and that the caller must fetch. */
 export function wants(plan: Text): readonly string[] {
+  // A text without the word, plain or behind an escape, has no such key: most plans are read once only.
+  if (!/include|\\/u.test(plan.text)) return [];
   const { document } = readYaml(plan.file, plan.text);
   return document ? wantedIncludes(document) : [];
 }

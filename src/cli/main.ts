@@ -1,15 +1,13 @@
 // The command line: arguments and streams in, exit number out. Sets nothing of the process itself.
 
 import { Command, CommanderError, Option } from "commander";
-import { checkCommand, type CheckFlags } from "./check-command.ts";
-import { reasonCommand } from "./reason-command.ts";
-import { rulesCommand } from "./rules-command.ts";
+import type { CheckFlags } from "./check-command.ts";
 import type { Streams } from "./streams.ts";
 import { version } from "./version.ts";
 
 const collect = (value: string, before: readonly string[]): readonly string[] => [...before, value];
 
-/** Runs the command line. 0 nothing fails, 1 something fails, 2 could not be read, 3 a fault of ours. */
+/** Runs the command line; a command is loaded when it is asked for. 0 nothing fails, 1 something fails, 2 could not be read, 3 a fault of ours. */
 export async function main(args: readonly string[], streams: Streams): Promise<number> {
   let exit = 0;
   const program = programWith(streams, (code) => (exit = code));
@@ -51,17 +49,26 @@ function programWith(streams: Streams, finish: (code: number) => void): Command 
     .option("--plain", "no mark lines, for a screen reader")
     .option("--brief", "first lines only; cautions stay")
     .addOption(new Option("--width <columns>", "columns of the printed report").argParser(Number))
-    .action(async (plans: string[], flags: CheckFlags) => finish(await checkCommand(plans, flags, streams)));
+    .action(async (plans: string[], flags: CheckFlags) => {
+      const { checkCommand } = await import("./check-command.ts");
+      finish(await checkCommand(plans, flags, streams));
+    });
   program
     .command("reason")
     .description("print a rule whole, with its limits and sources")
     .argument("<rule>", "rule, as fences/jumped-in-from-stand")
     .option("--rules <folder>", "add your own cards from a folder")
-    .action((rule: string, flags: { rules?: string }) => finish(reasonCommand(rule, flags, streams)));
+    .action(async (rule: string, flags: { rules?: string }) => {
+      const { reasonCommand } = await import("./reason-command.ts");
+      finish(reasonCommand(rule, flags, streams));
+    });
   program
     .command("rules")
     .description("list the rules")
     .option("--rules <folder>", "add your own cards from a folder")
-    .action((flags: { rules?: string }) => finish(rulesCommand(flags, streams)));
+    .action(async (flags: { rules?: string }) => {
+      const { rulesCommand } = await import("./rules-command.ts");
+      finish(rulesCommand(flags, streams));
+    });
   return program;
 }

@@ -29,9 +29,23 @@ export interface RuleFiles {
 /** Loads everything; what is wrong with a card leaves out that card only. */
 export function loadRulebook(files: RuleFiles, measures: ReadonlyMap<string, Measure>): WithProblems<Rulebook> {
   const problems: Problem[] = [];
-  const tables = new Map(files.tables.map((file) => [file.id, readTable(file, problems)]));
-  const sources = new Map(files.sources.flatMap((file) => readSources(file)));
-  const places = new Map(files.places.flatMap((file) => readPlaces(file)));
+  const shared = {
+    tables: new Map(files.tables.map((file) => [file.id, readTable(file, problems)])),
+    sources: new Map(files.sources.flatMap((file) => readSources(file))),
+    places: new Map(files.places.flatMap((file) => readPlaces(file))),
+    placeNames: Object.assign({}, ...files.places.map(readPlaceNames)) as Rulebook["placeNames"],
+  };
+  const read = loadCards(files.cards, shared, measures);
+  return { value: { cards: read.value, ...shared }, problems: [...problems, ...read.problems] };
+}
+
+/** Cards read against the tables, sources and places of a rulebook, sorted by their ids. */
+export function loadCards(
+  files: readonly RuleFile[],
+  { tables, sources, places }: Pick<Rulebook, "tables" | "sources" | "places">,
+  measures: ReadonlyMap<string, Measure>,
+): WithProblems<readonly Card[]> {
+  const problems: Problem[] = [];
   const around: CardSurroundings = {
     measures,
     knowsTable: (table, column) => knowsColumn(tables.get(table), column),
@@ -39,23 +53,13 @@ export function loadRulebook(files: RuleFiles, measures: ReadonlyMap<string, Mea
     knowsPlace: (name) => name === "anywhere" || places.has(name),
   };
   const cards = new Map<string, Card>();
-  for (const file of files.cards) {
+  for (const file of files) {
     const before = problems.length;
     const complain = complaintsInto(problems, file);
     const card = readCard(file.id, file.file, file.data, around, complain);
     if (card && problems.length === before) cards.set(card.id, card);
   }
-  const sorted = [...cards.values()].sort((a, b) => (a.id < b.id ? -1 : 1));
-  return {
-    value: {
-      cards: sorted,
-      tables,
-      sources,
-      places,
-      placeNames: Object.assign({}, ...files.places.map(readPlaceNames)),
-    },
-    problems,
-  };
+  return { value: [...cards.values()].sort((a, b) => (a.id < b.id ? -1 : 1)), problems };
 }
 
 function complaintsInto(problems: Problem[], file: RuleFile) {
