@@ -10,7 +10,7 @@ import { baseUnit, shown } from "../model/units.ts";
 import type { JudgedPlace, Outcome } from "./evaluate.ts";
 import { fingerprint } from "./fingerprint.ts";
 import { multiplier, oneSided } from "./judge.ts";
-import { sentenceOf, shownOf, wantedValues } from "./sentence.ts";
+import { type DecidedBy, sentenceOf, shownOf, wantedValues } from "./sentence.ts";
 
 export interface ComposeContext {
   readonly rulebook: Rulebook;
@@ -52,7 +52,7 @@ export function compose(
     found: judged ? foundOf(outcome, judged) : null,
     wanted: judged ? wantedOf(outcome, judged, context) : null,
     probability: judged ? round(judged.probability) : null,
-    sentence: sentenceOf(outcome, context.read),
+    sentence: sentenceOf(outcome, context.read, judged ? decidedBy(judged, context.book) : "survey"),
     remedies: [],
     cautions: card.cautions,
     defers_to: card.defersTo,
@@ -168,14 +168,14 @@ function neededFor(part: number, u: number, target: number, causeU: number): num
   return round((Math.sqrt(room) * causeU) / Math.abs(part));
 }
 
-function decidedBy(judged: JudgedPlace, book: NumberBook): Finding["decided_by"] {
+function decidedBy(judged: JudgedPlace, book: NumberBook): DecidedBy {
   const sums = { survey: 0, build: 0, method: judged.inside.methodU ** 2 };
   for (const [id, part] of judged.inside.contributions) {
     const sort = book.causes[id]?.sort;
     sums[sort === "build" ? "build" : sort === "survey" ? "survey" : "method"] += part * part;
   }
   const [largest] = Object.entries(sums).sort((a, b) => b[1] - a[1]);
-  return (largest?.[0] ?? "survey") as Finding["decided_by"];
+  return (largest?.[0] ?? "survey") as DecidedBy;
 }
 
 function otherOf(outcome: Outcome): Finding["others"][number] {

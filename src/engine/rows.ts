@@ -44,7 +44,10 @@ export function rowsFor(
   test: TestCondition,
 ): Rows {
   const reachable = card.limits.filter((limit) => chains.some((chain) => chain.includes(limit.where)));
-  if (reachable.length === 0) return { is: "no-limit-here" };
+  if (reachable.length === 0) {
+    const elsewhere = card.limits.some((limit) => mightSpeak(limit, subject, test));
+    return { is: elsewhere ? "no-limit-here" : "out-of-scope" };
+  }
   const missing: Missing[] = [];
   const speaking = reachable.filter((limit) =>
     elements(limit.forEach, subject).some((element) => speaksOf(limit, element)),
@@ -64,6 +67,13 @@ export function rowsFor(
   });
   if (rows.length === 0 && missing.length === 0) return { is: "out-of-scope" };
   return { is: "rows", rows, missing };
+}
+
+/** Whether a row of another place would speak of the subject at all; what is missing for that counts as it might. */
+function mightSpeak(limit: Limit, subject: Subject, test: TestCondition): boolean {
+  const missing: Missing[] = [];
+  const named = elements(limit.forEach, subject).some((element) => speaksOf(limit, element));
+  return named && (applies(limit, subject, test, missing) || missing.length > 0);
 }
 
 function chosen(chains: readonly (readonly string[])[], applying: ReadonlySet<Limit>): readonly Limit[] {

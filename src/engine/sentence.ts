@@ -45,17 +45,27 @@ function parametersOf({ card, limit }: Outcome): Parameters {
   return limit?.measure?.parameters ?? card.parameters;
 }
 
+/** What carries most of the doubt. */
+export type DecidedBy = "survey" | "build" | "method";
+
 /** The whole sentence of an outcome. */
-export function sentenceOf(outcome: Outcome, read: Read): string {
+export function sentenceOf(outcome: Outcome, read: Read, decidedBy: DecidedBy = "survey"): string {
   const { card, subject } = outcome;
   const about = subject[card.about.role];
   const name = about ? featureWords(about) : "the plot";
   if (outcome.verdict === "not-given") return notGiven(outcome, name);
   if (!outcome.judged) return `${capital(name)}: ${card.title} does not bear here.`;
-  return judgedSentence(outcome, outcome.judged, name, read);
+  return judgedSentence(outcome, { judged: outcome.judged, name, read, decidedBy });
 }
 
-function judgedSentence(outcome: Outcome, judged: JudgedPlace, name: string, read: Read): string {
+interface Judged {
+  readonly judged: JudgedPlace;
+  readonly name: string;
+  readonly read: Read;
+  readonly decidedBy: DecidedBy;
+}
+
+function judgedSentence(outcome: Outcome, { judged, name, read, decidedBy }: Judged): string {
   const { card, measure, element } = outcome;
   if (measure.shownIn === "yes or no") return yesOrNo(outcome, judged, name);
   const [found, ...wanted] = numberTexts(outcome, judged, read);
@@ -65,7 +75,7 @@ function judgedSentence(outcome: Outcome, judged: JudgedPlace, name: string, rea
   const wish = `${wantedWords(judged.requirement, wanted)} is ${outcome.grade === "should" ? "advised" : "wanted"}${forWhom}`;
   if (judged.verdict === "not-met") return `${capital(name)} ${card.fault}: ${phrase}${where}; ${wish}.`;
   if (judged.verdict === "undecided")
-    return `${capital(name)}: ${cannotSay(judged)} whether it ${card.fault}; ${phrase}${where}; ${wish}.`;
+    return `${capital(name)}: ${openBy[decidedBy]} whether it ${card.fault}; ${phrase}${where}; ${wish}.`;
   return `${capital(name)}: ${phrase}${where}; ${wish}.`;
 }
 
@@ -76,14 +86,12 @@ function yesOrNo({ card, grade }: Outcome, judged: JudgedPlace, name: string): s
   return `${capital(name)}: ${card.asks.charAt(0).toLowerCase()}${card.asks.slice(1).replace(/\?$/, "")}: the plan says yes.`;
 }
 
-/** From this part of the doubt on, it is our own search that cannot tell. */
-const mostlyOurs = 0.7;
-
-function cannotSay(judged: JudgedPlace): string {
-  return judged.inside.methodU > mostlyOurs * judged.inside.u
-    ? "our own search cannot tell"
-    : "the measurements cannot say";
-}
+/** How it is said that nobody can tell yet, by what carries the doubt. */
+const openBy: Readonly<Record<"survey" | "build" | "method", string>> = {
+  survey: "the measurements cannot say",
+  build: "as closely as it can be built, it is open",
+  method: "our own search cannot tell",
+};
 
 /** Found and wanted, printed with as many figures as tell them apart. */
 function numberTexts(outcome: Outcome, judged: JudgedPlace, read: Read): readonly string[] {

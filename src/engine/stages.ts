@@ -28,6 +28,11 @@ function stoodBefore({ from, until, existing, superseded }: Feature, stage: numb
   return there && (until === null || stage < until || (superseded === true && stage === until));
 }
 
+/** Of two versions of a feature the earlier. */
+function firstOfName(features: readonly Feature[]): readonly Feature[] {
+  return features.filter((feature, i) => features.findIndex((other) => other.name === feature.name) === i);
+}
+
 /** Views of the stages asked for. `parts` gives the parts of features that are subjects themselves. */
 export function stageViews(
   plan: Plan,
@@ -45,7 +50,7 @@ export function stageViews(
     const whole = plan.features.filter((feature) => standsAt(feature, stage));
     const standing = [...whole, ...parts(whole)];
     const asked = new Set<string>();
-    const before = plan.features.filter((feature) => stoodBefore(feature, stage));
+    const before = firstOfName(plan.features.filter((feature) => stoodBefore(feature, stage)));
     const ofKind = (key: string) => {
       const early = key.startsWith(earlier);
       const kind = early ? key.slice(earlier.length) : key;

@@ -12,6 +12,15 @@ const named: Readonly<Record<string, string>> = {
   "energiser.earth_at": "earth of the energiser",
   "lid.child_can_open": "lid, whether a child can open it,",
   swing: "way it swings",
+  of: "material",
+  made_of: "material",
+  for: "use",
+  carries: "sort of water",
+  toilets: "number of toilets",
+  made_by: "making (cut, fill or natural)",
+  mown_by: "way of mowing",
+  into: "place where it runs out",
+  runs_to: "place where the rain goes",
 };
 
 /** `damp_course` -> `damp course`, `posts.depth` -> `depth of posts`, `retains.height` -> `height retained`. */
