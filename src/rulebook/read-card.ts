@@ -256,7 +256,7 @@ function checkDisjoint(limits: readonly Limit[], complain: Complain): void {
       if (a.id === b.id) complain(["limits", i, "id"], "ids that differ", a.id, "every row has its own id");
       if (a.where !== b.where || a.measure?.name !== b.measure?.name) continue;
       if (!((a.must && b.must) || (a.should && b.should))) continue;
-      if (a.forEach !== b.forEach && a.forEach && b.forEach) continue;
+      if (a.forEach !== b.forEach) continue;
       if (overlap(a, b))
         complain(
           ["limits", i],
