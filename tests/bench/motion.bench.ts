@@ -37,10 +37,12 @@ for (const scene of scenes) {
   const byRows = timed(() => freePoses(small, posed.checked, 0));
   const before = performance.now();
   for (let k = 0; k < coarse.headings; k++) {
+    const heading = (2 * Math.PI * k) / coarse.headings;
     for (let row = 0; row < small.rows; row++) {
+      const y = (row - small.originRow) * coarse.cell;
       for (let column = 0; column < small.columns; column++) {
-        const at = { x: column * coarse.cell, y: row * coarse.cell, heading: k };
-        for (const one of posed.checked) standsFree(one, at);
+        const x = (column - small.originColumn) * coarse.cell;
+        for (const one of posed.checked) if (!standsFree(one, { x, y, heading })) break;
       }
     }
   }

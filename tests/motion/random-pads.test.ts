@@ -1,7 +1,13 @@
 import { describe, expect, it } from "vitest";
-import { examinePads } from "./random-pads.ts";
+import { findManoeuvre } from "../../src/motion/find-manoeuvre.ts";
+import { examinePads, randomPad } from "./random-pads.ts";
 
 describe("random pads", () => {
+  it("a pad that needs a long slanting straight is not called too small (once contradicted)", () => {
+    // With straight steps of 0.35 m alone the 5 cm lattice needed 13 cm less clearance here.
+    expect(findManoeuvre(randomPad(200_519))).toMatchObject({ answer: "possible", changes: 2 });
+  });
+
   it("no false yes under brute force, no contradicted no at double resolution, few too close to call", () => {
     const seeds = Array.from({ length: 60 }, (_, i) => 1000 + i);
     const tally = examinePads(seeds, () => 0);
