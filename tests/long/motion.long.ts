@@ -11,8 +11,8 @@ const tally = examinePads(
 );
 const times = tally.milliseconds.toSorted((a, b) => a - b);
 const at = (share: number): string => (times[Math.floor(share * (times.length - 1))] ?? 0).toFixed(1);
-const { possible, certified, no, tooClose, other, falsePossible, contradicted } = tally;
-console.log({ count, possible, certified, no, tooClose, other, falsePossible, contradicted });
+const { possible, settled, no, tooClose, other, falsePossible, contradicted } = tally;
+console.log({ count, possible, settled, no, tooClose, other, falsePossible, contradicted });
 console.log(`ms per pad: median ${at(0.5)}, 90 % ${at(0.9)}, longest ${at(1)}`);
 const fine = falsePossible.length === 0 && contradicted.length === 0 && tooClose <= 0.02 * count;
 process.exitCode = fine ? 0 : 1;

@@ -100,7 +100,7 @@ function ringOf(shape: PadShape, by: number): readonly Corner[] {
 export interface Tally {
   possible: number;
   /** Of the possible ones, those whose number of changes is also the lower bound. */
-  certified: number;
+  settled: number;
   no: number;
   tooClose: number;
   other: number;
@@ -115,7 +115,7 @@ export interface Tally {
 export function examinePads(seeds: readonly number[], now: () => number): Tally {
   const tally: Tally = {
     possible: 0,
-    certified: 0,
+    settled: 0,
     no: 0,
     tooClose: 0,
     other: 0,
@@ -130,7 +130,7 @@ export function examinePads(seeds: readonly number[], now: () => number): Tally 
     tally.milliseconds.push(now() - before);
     if (found.answer === "possible") {
       tally.possible += 1;
-      if (found.changes === found.lowerBound) tally.certified += 1;
+      if (found.changes === found.lowerBound) tally.settled += 1;
       // Ten times the contact tolerance: a tyre may run along an edge.
       const envelopes = envelopesOf(question.vehicle, question, question.margin).map((one) => grown(one, -1e-5));
       const path = { start: question.start, arcs: found.path };
