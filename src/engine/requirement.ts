@@ -2,6 +2,7 @@
 
 import type { Bound, Requirement, Table } from "../model/card.ts";
 import { isQuantity, propertyOf } from "../model/plan.ts";
+import { askedOf } from "../site/parts.ts";
 import { propertyWords } from "../model/property-words.ts";
 import type { Quantity, Read } from "../model/quantity.ts";
 import type { Missing, Subject } from "../model/reading.ts";
@@ -86,16 +87,9 @@ export function numberOf(
   if (!feature) return { missing: [] };
   const found = propertyOf(feature, property);
   if (isQuantity(found)) return { quantity: found };
-  return {
-    missing: [
-      {
-        feature,
-        property,
-        asks: `the ${propertyWords(property)} of ${feature.kind} "${feature.name}"`,
-        why: "missing",
-      },
-    ],
-  };
+  const whole = askedOf(feature);
+  const asks = `the ${propertyWords(property)} of ${whole.kind} "${whole.name}"`;
+  return { missing: [{ feature: whole, property, asks, why: "missing" }] };
 }
 
 /** Margins inside a requirement, as functions of the same read as the reading. */

@@ -1,5 +1,6 @@
 // Which rows of a card apply to a subject: by place, by condition, by element; doubtful conditions count as applying.
 
+import { askedOf } from "../site/parts.ts";
 import { propertyWords } from "../model/property-words.ts";
 import type { Card, Condition, Limit } from "../model/card.ts";
 import { keyOfKind } from "../model/kinds.ts";
@@ -21,6 +22,9 @@ export type Rows =
 /** How a condition stands: a number in doubt may be on either side. */
 export type Holds = "yes" | "no" | "perhaps" | readonly Missing[];
 export type TestCondition = (condition: Condition, subject: Subject) => Holds;
+
+/** Id of the row that the plan's own limit makes; it stands beside whatever else applies. */
+export const ownersRow = "your-entry";
 
 /** The chain of a place up to `anywhere`. */
 export function chainOf(place: string, parents: ReadonlyMap<string, string>): readonly string[] {
@@ -48,43 +52,67 @@ export function rowsFor(
     const elsewhere = card.limits.some((limit) => mightSpeak(limit, subject, test));
     return { is: elsewhere ? "no-limit-here" : "out-of-scope" };
   }
-  const missing: Missing[] = [];
+  const missing = new Set<Missing>();
   const speaking = reachable.filter((limit) =>
     elements(limit.forEach, subject).some((element) => speaksOf(limit, element)),
   );
-  const applying = speaking.filter((limit) => applies(limit, subject, test, missing));
-  const elsewhere = card.limits.some((limit) => limit.where !== "anywhere");
-  const lists = [...new Set(applying.map((limit) => limit.forEach))];
-  const rows = lists.flatMap((list) => {
-    const own = applying.filter((limit) => limit.forEach === list);
-    return elements(list, subject).flatMap((element) =>
-      chosen(chains, new Set(own.filter((limit) => speaksOf(limit, element)))).map((limit) => ({
-        limit,
-        element,
-        fellBack: limit.where === "anywhere" && elsewhere,
-      })),
-    );
+  const held = speaking.flatMap((limit): readonly Held[] => {
+    const holds = applies(limit, subject, test);
+    return holds === "no" ? [] : [{ limit, holds }];
   });
-  if (rows.length === 0 && missing.length === 0) return { is: "out-of-scope" };
-  return { is: "rows", rows, missing };
+  const lists = [...new Set(held.map(({ limit }) => limit.forEach))];
+  const rows = lists.flatMap((list) => {
+    const own = held.filter(({ limit }) => limit.forEach === list);
+    return elements(list, subject).flatMap((element) => {
+      const spoken = own.filter(({ limit }) => speaksOf(limit, element));
+      const { won, waits } = chosen(chains, spoken);
+      for (const one of waits) missing.add(one);
+      return won.map((limit) => ({ limit, element, fellBack: fellBack(limit, card) }));
+    });
+  });
+  if (rows.length === 0 && missing.size === 0) return { is: "out-of-scope" };
+  return { is: "rows", rows, missing: [...missing] };
 }
 
 /** Whether a row of another place would speak of the subject at all; what is missing for that counts as it might. */
 function mightSpeak(limit: Limit, subject: Subject, test: TestCondition): boolean {
-  const missing: Missing[] = [];
   const named = elements(limit.forEach, subject).some((element) => speaksOf(limit, element));
-  return named && (applies(limit, subject, test, missing) || missing.length > 0);
+  return named && applies(limit, subject, test) !== "no";
 }
 
-function chosen(chains: readonly (readonly string[])[], applying: ReadonlySet<Limit>): readonly Limit[] {
-  const won = chains.flatMap((chain) => winners(chain, applying));
-  const specific = won.filter((limit) => limit.where !== "anywhere");
-  return [...new Set(specific.length > 0 ? specific : won)];
+/** A row whose conditions hold, or would have to be told more before they can. */
+interface Held {
+  readonly limit: Limit;
+  readonly holds: "yes" | readonly Missing[];
 }
 
-function winners(chain: readonly string[], applying: ReadonlySet<Limit>): readonly Limit[] {
+interface Chosen {
+  readonly won: readonly Limit[];
+  /** What rows of the deciding places wait for. */
+  readonly waits: readonly Missing[];
+}
+
+function chosen(chains: readonly (readonly string[])[], held: readonly Held[]): Chosen {
+  const owners = held.filter(({ limit }) => limit.id === ownersRow);
+  const published = held.filter(({ limit }) => limit.id !== ownersRow);
+  const nearest = chains.flatMap((chain) => atNearestPlace(chain, published));
+  const specific = nearest.filter(({ limit }) => limit.where !== "anywhere");
+  const standing = [...new Set([...owners, ...(specific.length > 0 ? specific : nearest)])];
+  return {
+    won: standing.flatMap(({ limit, holds }) => (holds === "yes" ? [limit] : [])),
+    waits: standing.flatMap(({ holds }) => (holds === "yes" ? [] : holds)),
+  };
+}
+
+/** Whether a row of any place stands in for the rows of other places. */
+function fellBack(row: Limit, card: Card): boolean {
+  return row.where === "anywhere" && row.id !== ownersRow && card.limits.some((limit) => limit.where !== "anywhere");
+}
+
+/** Rows of the nearest place that has any. A row that waits to be told more keeps farther places from deciding in its stead. */
+function atNearestPlace(chain: readonly string[], held: readonly Held[]): readonly Held[] {
   for (const place of chain) {
-    const here = [...applying].filter((limit) => limit.where === place);
+    const here = held.filter(({ limit }) => limit.where === place);
     if (here.length > 0) return here;
   }
   return [];
@@ -100,16 +128,16 @@ function speaksOf(limit: Limit, element: string | null): boolean {
   return Array.isArray(named.is) ? named.is.includes(element) : named.is === element;
 }
 
-function applies(limit: Limit, subject: Subject, test: TestCondition, missing: Missing[]): boolean {
+/** Whether all conditions of a row hold; what they lack where nothing speaks against them. */
+function applies(limit: Limit, subject: Subject, test: TestCondition): "yes" | "no" | readonly Missing[] {
   const wanted: Missing[] = [];
   for (const condition of limit.when) {
     if (condition.of === ofElement) continue;
     const holds = test(condition, subject);
-    if (holds === "no") return false;
+    if (holds === "no") return "no";
     if (typeof holds !== "string") wanted.push(...holds);
   }
-  missing.push(...wanted);
-  return wanted.length === 0;
+  return wanted.length === 0 ? "yes" : wanted;
 }
 
 /** The words of a `for_each` list; a single null where the row has none; empty where the feature has no such list. */
@@ -135,14 +163,9 @@ export function testProperty(
   const feature = subject[role];
   if (!feature) return "no";
   const property = rest.join(".");
-  const missing: Holds = [
-    {
-      feature,
-      property,
-      asks: `the ${propertyWords(property)} of ${feature.kind} "${feature.name}"`,
-      why: "missing",
-    },
-  ];
+  const whole = askedOf(feature);
+  const asks = `the ${propertyWords(property)} of ${whole.kind} "${whole.name}"`;
+  const missing: Holds = [{ feature: whole, property, asks, why: "missing" }];
   const value = valueOf(feature, property);
   if (!("is" in condition)) return isQuantity(value) ? inBand(condition, subject) : missing;
   const wanted = Array.isArray(condition.is) ? condition.is : [condition.is];

@@ -3,13 +3,15 @@
 import { type Feature, featureWords } from "../model/plan.ts";
 import type { Dimension } from "../model/quantity.ts";
 import type { Found, Missing } from "../model/reading.ts";
+import { askedOf } from "../site/parts.ts";
 
 /** Asks for a property of a feature; `what` is its name in words: `the level of the damp course`. */
 export function askedFor(feature: Feature, property: string, what: string, dimension?: Dimension): Missing {
+  const whole = askedOf(feature);
   return {
-    feature: feature.partOf ?? feature,
+    feature: whole,
     property,
-    asks: `${what} of ${featureWords(feature.partOf ?? feature)}`,
+    asks: `${what} of ${featureWords(whole)}`,
     ...(dimension ? { dimension } : {}),
     why: "missing",
   };

@@ -13,7 +13,7 @@ export const invertStep: Measure = {
   dimension: "length",
   roles: { run: "a run of a drain" },
   parameters: {},
-  phrase: "its end lies {found} above what takes it",
+  phrase: "the step down at its end is {found}",
   shortName: "step down",
   shownIn: "mm",
   find: (subject, scene) => {

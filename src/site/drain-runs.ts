@@ -138,6 +138,8 @@ export function runProperties(runs: readonly DrainRun[], index: number): Propert
     openings: openings(runs, index),
     between_chambers: upper.feature?.kind === "chamber" && lower.feature?.kind === "chamber",
     to_septic_tank: lower.feature?.kind === "septic tank",
+    to_drainage_field: lower.feature?.kind === "drainage field",
+    protected: drain.properties["cover_by"] !== undefined && drain.properties["cover_by"] !== "nothing",
     with_rain_tank: upper.feature?.kind === "tank" || lower.feature?.kind === "tank",
     ...(upper.own ? { upper_invert: upper.own } : {}),
     ...(lower.own ? { lower_invert: lower.own } : {}),

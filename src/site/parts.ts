@@ -47,6 +47,11 @@ export function isCalled(name: string, called: string): boolean {
   return name === called || name.startsWith(`${called}${partMark}`);
 }
 
+/** The feature that a property is asked of: a run has the words of its drain, a layer has its own. */
+export function askedOf(feature: Feature): Feature {
+  return feature.partOf && feature.place === feature.partOf.place ? feature.partOf : feature;
+}
+
 function partOf(whole: Feature, kind: string, name: string): Feature {
   return { ...whole, kind, name, shape: null, partOf: whole };
 }

@@ -53,6 +53,29 @@ describe("rows for each element of a list", () => {
     };
     expect(applied([asking], ["fox"])).toEqual(["out-of-scope"]);
   });
+  it("lets no farther place decide while a nearer row waits to be told more", () => {
+    const waiting = { ...row("deer", "england", ["roe deer"]), when: [{ of: "fence.made_of", is: "rails" }] };
+    const found = rowsFor(
+      card([waiting, row("rest", "anywhere")]),
+      { fence: feature("fence", { keep_out: ["roe deer"] }) },
+      england,
+      test,
+    );
+    expect(found.is === "rows" && [found.rows.length, found.missing.map((one) => one.property)]).toEqual([
+      0,
+      ["made_of"],
+    ]);
+  });
+  it("asks nothing for the sake of a farther place", () => {
+    const asking = { ...row("rest", "anywhere"), when: [{ of: "fence.made_of", is: "rails" }] };
+    const found = rowsFor(
+      card([row("deer", "england"), asking]),
+      { fence: feature("fence", { keep_out: ["roe deer"] }) },
+      england,
+      test,
+    );
+    expect(found.is === "rows" && [found.rows.map((one) => one.limit.id), found.missing]).toEqual([["deer"], []]);
+  });
   it("says that no row reaches the place", () => {
     expect(applied([row("deer", "austria", ["roe deer"])], ["roe deer"])).toEqual(["no-limit-here"]);
   });
