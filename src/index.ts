@@ -4,6 +4,7 @@ import compiledKinds from "#compiled/kinds" with { type: "json" };
 import compiledRulebook from "#compiled/rulebook" with { type: "json" };
 import { card as validCard, part as validPart, plan as validPlan } from "#compiled/validators";
 import { check, type Checked } from "./engine/check.ts";
+import type { ReadRequirement } from "./engine/departures.ts";
 import { papersNeed } from "./engine/needs.ts";
 import { stageIndex } from "./engine/stages.ts";
 import { addCounts, mergeRules } from "./engine/merge.ts";
@@ -149,7 +150,7 @@ interface One {
   readonly tie: Earth | null;
 }
 
-const nothingChecked: Checked = { findings: [], needs: [], rules: [], notLookedAt: [] };
+const nothingChecked: Checked = { findings: [], needs: [], rules: [], notLookedAt: [], problems: [] };
 
 function inspectOne(text: PlanText, options: CheckOptions, book: Rulebook): One {
   const { document, problems } = readYaml(text.file, text.text);
@@ -234,7 +235,7 @@ function checkResolved({ plan, document, sources, options, book, stage, problems
     asOf,
     places,
     checked: paper ? { ...checked, needs: [...checked.needs, paper] } : checked,
-    problems,
+    problems: [...problems, ...checked.problems],
     notChecked: [...plan.notBuilt.map(({ kind, names }) => `${kind}: ${names.join(", ")}`), ...checked.notLookedAt],
     assumed: plan.assumed,
     picture: pictureOf(plan, stages.at(-1) ?? 0, read, tie ? tie.trueNorth : (plan.trueNorth ?? null)),
@@ -242,12 +243,15 @@ function checkResolved({ plan, document, sources, options, book, stage, problems
   };
 }
 
-/** A requirement of `local_limits`, read in the card's dimension; what cannot be read is left to the schema to tell. */
-function readLocal(raw: unknown, card: Card) {
+/** A requirement of `local_limits`, read in the card's dimension. */
+const readLocal: ReadRequirement = (raw, card, complain) => {
   let fine = true;
-  const requirement = readRequirement(raw, card.dimension, [], () => (fine = false));
+  const requirement = readRequirement(raw, card.dimension, [], (_, expected, got, hint) => {
+    fine = false;
+    complain(expected, got, hint);
+  });
   return fine ? requirement : null;
-}
+};
 
 /** Names of files that a plan includes and that the caller must fetch. */
 export function wants(plan: Text): readonly string[] {

@@ -3,11 +3,12 @@
 import type { Card, Rulebook } from "../model/card.ts";
 import type { Finding, Need, Verdict } from "../model/finding.ts";
 import type { Place, Position } from "../model/path.ts";
-import type { Feature, Plan } from "../model/plan.ts";
+import type { Departure, Feature, Plan } from "../model/plan.ts";
+import type { Problem } from "../model/problem.ts";
 import type { Read } from "../model/quantity.ts";
 import type { Measure } from "../model/reading.ts";
 import { compose, type ComposeContext } from "./compose.ts";
-import { type ReadRequirement, withDepartures, withLocalLimits } from "./departures.ts";
+import { departureFor, type ReadRequirement, withDepartures, withLocalLimits } from "./departures.ts";
 import { evaluate, type EvaluationContext, type Outcome, worseOutcome } from "./evaluate.ts";
 import { gatherNeeds, needsOf, type OpenNeed } from "./needs.ts";
 import { solveRemedies } from "./remedies.ts";
@@ -15,6 +16,7 @@ import { chainOf } from "./rows.ts";
 import { type Extent, extentOf, subjectsOf } from "./select.ts";
 import { readPlain } from "./spread.ts";
 import { rememberer, type StageView, stageViews } from "./stages.ts";
+import { type PlacedProblem, unknownWords } from "./unknown-words.ts";
 import { hazardUnsaid } from "./unsaid.ts";
 import { wholeOf } from "../site/parts.ts";
 import { byWeight, countVerdicts } from "./weigh.ts";
@@ -44,20 +46,25 @@ export interface Checked {
   }[];
   /** Features that no rule looks at, in words. */
   readonly notLookedAt: readonly string[];
+  readonly problems: readonly Problem[];
 }
 
 /** An outcome of one about-feature and row with the others folded beneath it, and the stages it holds in. */
 interface Folded {
   readonly outcome: Outcome;
   readonly others: readonly Outcome[];
+  /** Of those folded, what cannot be decided for want of something in the plan. */
+  readonly waiting: readonly Outcome[];
   readonly stages: number[];
 }
+
+type Group = Omit<Folded, "stages"> & { readonly key: string };
 
 /** Runs all cards on a plan. Pure: the same request gives the same answer. */
 export function check(request: CheckRequest): Checked {
   const { plan, rulebook } = request;
   const read = readPlain(plan.numbers);
-  const cards = withLocalLimits(rulebook.cards, plan, request.readRequirement);
+  const { cards, problems } = withLocalLimits(rulebook.cards, plan, request.readRequirement);
   const chains =
     request.places.length > 0 ? request.places.map((place) => chainOf(place, rulebook.places)) : [["anywhere"]];
   const views = stageViews(plan, request.stages, read, (standing) => request.parts(standing, read));
@@ -98,6 +105,9 @@ export function check(request: CheckRequest): Checked {
       request.locate,
     ),
     notLookedAt: unlooked(cards, plan.features),
+    problems: [...unknownWords(plan, rulebook, request.places), ...problems].map((problem) =>
+      located(problem, request.locate),
+    ),
     rules: cards.map((card, index) => ({
       rule: card.id,
       title: card.title,
@@ -107,6 +117,10 @@ export function check(request: CheckRequest): Checked {
       ),
     })),
   };
+}
+
+function located({ place, ...rest }: PlacedProblem, locate: CheckRequest["locate"]): Problem {
+  return { ...rest, file: place.file, ...locate(place) };
 }
 
 interface Run {
@@ -133,7 +147,7 @@ function checkCard(card: Card, run: Run): CardResult {
     const outcomes = subjectsOf(card, view.standing, run.extent).flatMap((subject) =>
       remember(card.id, subject, view, () => evaluate(card, subject, { ...run.base, scene: view.scene })),
     );
-    for (const group of foldByAbout(card, outcomes)) addStage(folded, group, view.stage);
+    for (const group of foldByAbout(card, outcomes, run.request.plan.departures)) addStage(folded, group, view.stage);
   }
   const all = [...folded.values()].flat();
   const bearing = all.filter(({ outcome }) => outcome.verdict !== "does-not-bear");
@@ -141,15 +155,14 @@ function checkCard(card: Card, run: Run): CardResult {
     bearing.map((entry) => withRemedies(compose(entry.outcome, entry.others, entry.stages, run.compose), entry, run)),
     run,
   );
-  const open = bearing.flatMap(({ outcome }) => (outcome.verdict === "not-given" ? needsOf(outcome) : []));
+  const open = bearing.flatMap(({ outcome, waiting }) =>
+    [outcome, ...waiting].flatMap((one) => (one.verdict === "not-given" ? needsOf(one) : [])),
+  );
   return { findings, open, notBearing: bearing.length > 0 ? all.length - bearing.length : Math.max(1, all.length) };
 }
 
 /** One group per about-feature and row: its worst outcome first. With `report: each` every pair is a group. */
-function foldByAbout(
-  card: Card,
-  outcomes: readonly Outcome[],
-): readonly { key: string; outcome: Outcome; others: readonly Outcome[] }[] {
+function foldByAbout(card: Card, outcomes: readonly Outcome[], departures: readonly Departure[]): readonly Group[] {
   const groups = new Map<string, Outcome[]>();
   for (const outcome of outcomes) {
     const about = outcome.subject[card.about.role];
@@ -157,24 +170,47 @@ function foldByAbout(
     const key = [about?.name, card.report === "each" ? other?.name : "", outcome.limit?.id ?? ""].join("\n");
     groups.set(key, [...(groups.get(key) ?? []), outcome]);
   }
-  return [...groups].map(([key, group]) => {
-    const worst = group.reduce((a, b) => (worseOutcome(b, a) ? b : a));
-    const others = group.filter((outcome) => outcome !== worst && outcome.judged);
-    return { key, outcome: worst, others };
-  });
+  return [...groups].flatMap(([key, group]) =>
+    apartByDeparture(group, departures).map((part, index) => folded(part, `${key}\n${index}`)),
+  );
+}
+
+function folded(group: readonly Outcome[], key: string): Group {
+  const outcome = group.reduce((a, b) => (worseOutcome(b, a) ? b : a));
+  const rest = group.filter((one) => one !== outcome);
+  return {
+    key,
+    outcome,
+    others: rest.filter((one) => one.judged),
+    waiting: rest.filter((one) => one.verdict === "not-given"),
+  };
+}
+
+/** What a departure covers is kept apart from what another covers and from what none does, so that neither hides it. */
+function apartByDeparture(
+  group: readonly Outcome[],
+  departures: readonly Departure[],
+): readonly (readonly Outcome[])[] {
+  if (departures.length === 0) return [group];
+  const parts = new Map<Departure | "open" | "quiet", Outcome[]>();
+  for (const outcome of group) {
+    const failing = outcome.verdict === "not-met" || outcome.verdict === "undecided";
+    const names = Object.values(outcome.subject).map((feature) => feature.name);
+    const covered = failing ? departureFor(departures, outcome.card.id, names) : undefined;
+    const part = covered ?? (failing || outcome.verdict === "not-given" ? "open" : "quiet");
+    parts.set(part, [...(parts.get(part) ?? []), outcome]);
+  }
+  const [first, ...more] = [...parts].filter(([part]) => part !== "quiet").map(([, outcomes]) => outcomes);
+  return [[...(first ?? []), ...(parts.get("quiet") ?? [])], ...more];
 }
 
 /** Findings alike in several stages are one. */
-function addStage(
-  folded: Map<string, Folded[]>,
-  group: { key: string; outcome: Outcome; others: readonly Outcome[] },
-  stage: number,
-): void {
+function addStage(folded: Map<string, Folded[]>, group: Group, stage: number): void {
   const kept = folded.get(group.key) ?? [];
   folded.set(group.key, kept);
   const same = kept.find((entry) => entry.outcome === group.outcome);
   if (same) same.stages.push(stage);
-  else kept.push({ outcome: group.outcome, others: group.others, stages: [stage] });
+  else kept.push({ ...group, stages: [stage] });
 }
 
 /** Findings that say the same in several stages are one, though what stands around has changed. */

@@ -48,7 +48,8 @@ export function rowsFor(
   test: TestCondition,
 ): Rows {
   const reachable = card.limits.filter((limit) => chains.some((chain) => chain.includes(limit.where)));
-  if (reachable.length === 0) {
+  const onlyWished = reachable.every((limit) => limit.id === ownersRow) && reachable.length < card.limits.length;
+  if (reachable.length === 0 || onlyWished) {
     const elsewhere = card.limits.some((limit) => mightSpeak(limit, subject, test));
     return { is: elsewhere ? "no-limit-here" : "out-of-scope" };
   }
