@@ -13,7 +13,7 @@ import { evaluate, type EvaluationContext, type Outcome, worseOutcome } from "./
 import { gatherNeeds, needsOf, type OpenNeed } from "./needs.ts";
 import { solveRemedies } from "./remedies.ts";
 import { chainOf } from "./rows.ts";
-import { type Extent, extentOf, subjectsOf } from "./select.ts";
+import { type Extent, extentOf, type SubjectFinder, subjectFinder } from "./select.ts";
 import { readPlain } from "./spread.ts";
 import { rememberer, type StageView, stageViews } from "./stages.ts";
 import { type PlacedProblem, unknownWords } from "./unknown-words.ts";
@@ -81,7 +81,7 @@ export function check(request: CheckRequest): Checked {
     request,
     cards,
     views,
-    extent,
+    finders: new Map(views.map((view) => [view, subjectFinder(view.standing, extent)])),
     base,
     compose: {
       rulebook,
@@ -127,7 +127,7 @@ interface Run {
   readonly request: CheckRequest;
   readonly cards: readonly Card[];
   readonly views: readonly StageView[];
-  readonly extent: (feature: Feature) => Extent | null;
+  readonly finders: ReadonlyMap<StageView, SubjectFinder>;
   readonly base: Omit<EvaluationContext, "scene">;
   readonly compose: ComposeContext;
 }
@@ -144,7 +144,8 @@ function checkCard(card: Card, run: Run): CardResult {
   const folded = new Map<string, Folded[]>();
   const remember = rememberer();
   for (const view of run.views) {
-    const outcomes = subjectsOf(card, view.standing, run.extent).flatMap((subject) =>
+    const subjects = run.finders.get(view)?.all(card) ?? [];
+    const outcomes = subjects.flatMap((subject) =>
       remember(card.id, subject, view, () => evaluate(card, subject, { ...run.base, scene: view.scene })),
     );
     for (const group of foldByAbout(card, outcomes, run.request.plan.departures)) addStage(folded, group, view.stage);
@@ -266,11 +267,10 @@ function withRemedies(finding: Finding, entry: Folded, run: Run): Finding {
 function rulesSpoiled(read: Read, changed: Feature, view: StageView, run: Run): readonly string[] {
   const now: EvaluationContext = { ...run.base, scene: view.scene };
   const then: EvaluationContext = { ...run.base, read, scene: { ...view.scene, read } };
-  const extent = (feature: Feature) => (feature === changed ? extentOf(feature.shape, read) : run.extent(feature));
+  const finder = run.finders.get(view);
+  const extent = extentOf(changed.shape, read);
   const spoiled = run.cards.filter((card) => {
-    const subjects = subjectsOf(card, view.standing, extent).filter((subject) =>
-      Object.values(subject).includes(changed),
-    );
+    const subjects = finder?.having(card, changed, extent) ?? [];
     return subjects.some((subject) => fails(evaluate(card, subject, then)) && !fails(evaluate(card, subject, now)));
   });
   return spoiled.map((card) => card.title.charAt(0).toLowerCase() + card.title.slice(1));

@@ -1,5 +1,7 @@
 // Which features a card is about at a stage, and which pairs lie within its reach.
 
+import { type Box, grownBox } from "../geometry/box.ts";
+import { type BoxIndex, indexBoxes } from "../geometry/index-boxes.ts";
 import type { Card, RoleChoice } from "../model/card.ts";
 import type { Feature, Shape } from "../model/plan.ts";
 import type { Quantity, Read } from "../model/quantity.ts";
@@ -44,31 +46,98 @@ export function choose(role: RoleChoice, standing: readonly Feature[]): readonly
   return standing.filter((feature) => role.kinds.includes(feature.kind));
 }
 
-/** All subjects of a card at a stage: single features, or pairs within reach, unordered where both sides select the same kind. */
-export function subjectsOf(
-  card: Card,
-  standing: readonly Feature[],
-  extent: (feature: Feature) => Extent | null,
-): readonly Subject[] {
-  const abouts = choose(card.about, standing);
-  const { against, within } = card;
-  if (!against) return abouts.map((feature) => ({ [card.about.role]: feature }));
-  const others = choose(against, standing);
-  const order = new Map(standing.map((feature, index) => [feature, index]));
-  const both = new Set(others.filter((feature) => abouts.includes(feature)));
-  const subjects: Subject[] = [];
-  for (const about of abouts) {
-    for (const other of others) {
-      if (other === about || other.partOf === about || about.partOf === other) continue;
-      if (both.has(about) && both.has(other) && (order.get(about) ?? 0) > (order.get(other) ?? 0)) continue;
-      if (withinReach(extent(about), extent(other), within))
-        subjects.push({ [card.about.role]: about, [against.role]: other });
-    }
-  }
-  return subjects;
+/** Finds the subjects of cards among the features of a stage. */
+export interface SubjectFinder {
+  /** All subjects: single features, or pairs within reach, unordered where both sides select the same kind. */
+  readonly all: (card: Card) => readonly Subject[];
+  /** Those that one feature plays a role in, wherever it may lie now. */
+  readonly having: (card: Card, feature: Feature, extent: Extent | null) => readonly Subject[];
 }
 
-function withinReach(a: Extent | null, b: Extent | null, reach: number | null): boolean {
-  if (!a || !b || reach === null) return true;
-  return extentGap(a, b) <= reach;
+type ExtentOf = (feature: Feature) => Extent | null;
+
+/** A finder over what stands; lists and indexes are made when they are first asked for. */
+export function subjectFinder(standing: readonly Feature[], extent: ExtentOf): SubjectFinder {
+  const order = new Map(standing.map((feature, index) => [feature, index]));
+  const choices = new Map<string, Choice>();
+  const choiceOf = (role: RoleChoice): Choice => {
+    const key = role.kinds.join("\n");
+    const made = choices.get(key) ?? choiceAmong(choose(role, standing), extent);
+    choices.set(key, made);
+    return made;
+  };
+  const arePair = (about: Feature, other: Feature, first: Choice, second: Choice): boolean => {
+    if (other === about || other.partOf === about || about.partOf === other) return false;
+    const eitherWay = second.has(about) && first.has(other);
+    return !eitherWay || (order.get(about) ?? 0) <= (order.get(other) ?? 0);
+  };
+  const pairs = ({ about, against }: Card, abouts: readonly Feature[], others: readonly Feature[]): Subject[] => {
+    if (!against) return [];
+    const [first, second] = [choiceOf(about), choiceOf(against)];
+    return abouts.flatMap((one) =>
+      others
+        .filter((other) => arePair(one, other, first, second))
+        .map((other) => ({ [about.role]: one, [against.role]: other })),
+    );
+  };
+  return {
+    all: (card) => {
+      const { about, against, within } = card;
+      const { features } = choiceOf(about);
+      if (!against) return features.map((feature) => ({ [about.role]: feature }));
+      const others = choiceOf(against);
+      return features.flatMap((one) => pairs(card, [one], others.near(extent(one), within)));
+    },
+    having: (card, feature, its) => {
+      const { about, against, within } = card;
+      const first = choiceOf(about);
+      if (!against) return first.has(feature) ? [{ [about.role]: feature }] : [];
+      const second = choiceOf(against);
+      return [
+        ...(first.has(feature) ? pairs(card, [feature], second.near(its, within)) : []),
+        ...(second.has(feature) ? pairs(card, first.near(its, within), [feature]) : []),
+      ];
+    },
+  };
+}
+
+/** Features that can play a role, and which of them lie within a reach of an extent, in the order of the plan. */
+interface Choice {
+  readonly features: readonly Feature[];
+  readonly has: (feature: Feature) => boolean;
+  readonly near: (extent: Extent | null, reach: number | null) => readonly Feature[];
+}
+
+/** Below this many, comparing with each is quicker than an index. */
+const fewFeatures = 32;
+/** The index is asked a little farther, and what it finds is compared exactly. */
+const roundingRoom = 1e-6;
+
+function choiceAmong(features: readonly Feature[], extent: ExtentOf): Choice {
+  const held = new Set(features);
+  let index: BoxIndex | null = null;
+  const unplaced = features.flatMap((feature, at) => (extent(feature) ? [] : [at]));
+  const near = (box: Extent, reach: number): readonly Feature[] => {
+    index ??= indexBoxes(features.map((feature) => boxOf(extent(feature))));
+    const found = index.meeting(grownBox(boxOf(box) as Box, reach + roundingRoom));
+    const places = unplaced.length === 0 ? found : [...found, ...unplaced].sort((a, b) => a - b);
+    return places.map((at) => features[at] as Feature);
+  };
+  return {
+    features,
+    has: (feature) => held.has(feature),
+    near: (box, reach) => {
+      if (!box || reach === null) return features;
+      const candidates = features.length < fewFeatures ? features : near(box, reach);
+      return candidates.filter((feature) => withinReach(box, extent(feature), reach));
+    },
+  };
+}
+
+function boxOf(extent: Extent | null): Box | null {
+  return extent && { west: extent[0], south: extent[1], east: extent[2], north: extent[3] };
+}
+
+function withinReach(a: Extent, b: Extent | null, reach: number): boolean {
+  return !b || extentGap(a, b) <= reach;
 }

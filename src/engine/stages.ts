@@ -30,7 +30,9 @@ function stoodBefore({ from, until, existing, superseded }: Feature, stage: numb
 
 /** Of two versions of a feature the earlier. */
 function firstOfName(features: readonly Feature[]): readonly Feature[] {
-  return features.filter((feature, i) => features.findIndex((other) => other.name === feature.name) === i);
+  const named = new Map<string, Feature>();
+  for (const feature of features) if (!named.has(feature.name)) named.set(feature.name, feature);
+  return [...named.values()];
 }
 
 /** Views of the stages asked for. `parts` gives the parts of features that are subjects themselves. */
@@ -40,22 +42,28 @@ export function stageViews(
   read: Read,
   parts: (standing: readonly Feature[]) => readonly Feature[],
 ): readonly StageView[] {
-  const identity = new Map<Feature, number>();
-  const numberOf = (feature: Feature) => {
-    const known = identity.get(feature) ?? identity.size;
-    identity.set(feature, known);
-    return known;
-  };
+  const nameContent = contentNames();
+  const keep = partKeeper();
   return stages.map((stage) => {
     const whole = plan.features.filter((feature) => standsAt(feature, stage));
-    const standing = [...whole, ...parts(whole)];
+    const standing = [...whole, ...parts(whole).map(keep)];
     const asked = new Set<string>();
-    const before = firstOfName(plan.features.filter((feature) => stoodBefore(feature, stage)));
-    const ofKind = (key: string) => {
+    const lists = new Map<string, readonly Feature[]>([["*", standing]]);
+    const before = () => firstOfName(plan.features.filter((feature) => stoodBefore(feature, stage)));
+    const ofKind = (key: string): readonly Feature[] => {
       const early = key.startsWith(earlier);
       const kind = early ? key.slice(earlier.length) : key;
-      const all = early ? before : standing;
-      return kind === "*" ? all : all.filter((feature) => feature.kind === kind || keyOfKind(feature.kind) === kind);
+      const list =
+        lists.get(key) ??
+        (key === `${earlier}*` ? before() : featuresOfKind(ofKind(early ? `${earlier}*` : "*"), kind));
+      lists.set(key, list);
+      return list;
+    };
+    const contents = new Map<string, string>();
+    const content = (key: string): string => {
+      const known = contents.get(key) ?? nameContent(ofKind(key));
+      contents.set(key, known);
+      return known;
     };
     const scene: Scene = {
       stage,
@@ -70,8 +78,43 @@ export function stageViews(
         return ofKind(earlier + (kind ?? "*"));
       },
     };
-    return { stage, standing, scene, asked, content: (kind) => ofKind(kind).map(numberOf).join(",") };
+    return { stage, standing, scene, asked, content };
   });
+}
+
+function featuresOfKind(features: readonly Feature[], kind: string): readonly Feature[] {
+  return features.filter((feature) => feature.kind === kind || keyOfKind(feature.kind) === kind);
+}
+
+/** A short name for each distinct list of features. */
+function contentNames(): (features: readonly Feature[]) => string {
+  const numbers = new Map<Feature, number>();
+  const names = new Map<string, string>();
+  const numberOf = (feature: Feature) => {
+    const known = numbers.get(feature) ?? numbers.size;
+    numbers.set(feature, known);
+    return known;
+  };
+  return (features) => {
+    const list = features.map(numberOf).join(",");
+    const name = names.get(list) ?? String(names.size);
+    names.set(list, name);
+    return name;
+  };
+}
+
+/** Parts are made anew for each stage; one that says the same as in an earlier stage is that one. */
+function partKeeper(): (part: Feature) => Feature {
+  const kept = new Map<Feature | undefined, Map<string, Feature>>();
+  return (part) => {
+    const ofWhole = kept.get(part.partOf) ?? new Map<string, Feature>();
+    kept.set(part.partOf, ofWhole);
+    const { kind, name, shape, properties, place, from, until, existing } = part;
+    const key = JSON.stringify([kind, name, shape, properties, place, from, until, existing]);
+    const same = ofWhole.get(key) ?? part;
+    ofWhole.set(key, same);
+    return same;
+  };
 }
 
 interface Remembered {

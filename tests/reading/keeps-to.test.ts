@@ -7,6 +7,7 @@ import { parse } from "yaml";
 import { keepsTo } from "../../src/reading/keeps-to.ts";
 import { formsOf } from "../house/compile-forms.ts";
 import { checkIds, newCompiler, readSchemas, withFormsApart } from "../house/compile-validators.ts";
+import { seeded } from "../seeded.ts";
 
 const folder = (path: string) => new URL(`../../${path}`, import.meta.url).pathname;
 const schemas = readSchemas(folder("schemas"));
@@ -14,17 +15,6 @@ const apart = withFormsApart(schemas);
 const forms = formsOf(apart);
 const compiler = newCompiler(schemas);
 const draws = 12;
-
-/** Random numbers from 0 to 1 (mulberry32), the same for the same seed. */
-function randomFrom(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
-  };
-}
 
 const odd: readonly unknown[] = [
   null,
@@ -87,7 +77,7 @@ const plans = [
 
 describe("keepsTo", () => {
   test("answers as the compiler does for every form, on its examples and on odd values", () => {
-    const random = randomFrom(20261125);
+    const random = seeded(20261125);
     let fine = 0;
     let told = 0;
     for (const [i, schema] of apart.entries()) {
@@ -110,7 +100,7 @@ describe("keepsTo", () => {
   });
 
   test("answers as the compiler does for whole plans with one thing spoilt", () => {
-    const random = randomFrom(7);
+    const random = seeded(7);
     const id = checkIds(schemas)["plan"] ?? "";
     const check = compiler.getSchema(id);
     const form = forms[apart.findIndex((schema) => schema.$id === id)] ?? {};

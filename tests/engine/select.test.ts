@@ -1,0 +1,86 @@
+// Which pairs are looked at: the index must find what comparing every pair finds, in the same order (exhaustive check, fixed seed).
+
+import { describe, expect, test } from "vitest";
+import { type Extent, subjectFinder } from "../../src/engine/select.ts";
+import type { Card } from "../../src/model/card.ts";
+import type { Feature } from "../../src/model/plan.ts";
+import { seeded } from "../seeded.ts";
+
+const kinds = ["wall", "fence", "tree"];
+const random = seeded(20261125);
+
+function feature(index: number): Feature {
+  const kind = kinds[index % kinds.length] as string;
+  const place = { file: "plan", path: [index] };
+  return { kind, name: `${kind} ${index}`, place, existing: true, from: 0, until: null, shape: null, properties: {} };
+}
+
+const whole = Array.from({ length: 200 }, (_, index) => feature(index));
+const part: Feature = { ...feature(200), kind: "wall", name: "wall 0, gap 1", partOf: whole[0] as Feature };
+const standing = [...whole, part];
+/** Boxes of up to 6 m on a plot of 150 m; every tenth thing has no place. */
+const extents = new Map(
+  standing.map((one, index): [Feature, Extent | null] => {
+    const [east, north] = [150 * random(), 150 * random()];
+    return [one, index % 10 === 0 ? null : [east, north, east + 6 * random(), north + 6 * random()]];
+  }),
+);
+const extent = (one: Feature) => extents.get(one) ?? null;
+
+function cardOf(about: readonly string[], against: readonly string[], within: number): Card {
+  return {
+    about: { role: "thing", kinds: about },
+    against: { role: "other", kinds: against },
+    within,
+  } as unknown as Card;
+}
+
+/** Every pair compared with every other, as the rule says. */
+function byComparing({ about, against, within }: Card): readonly string[] {
+  const plays = (kindsOf: readonly string[], one: Feature) => kindsOf.includes(one.kind);
+  const gap = (a: Extent, b: Extent) => Math.max(a[0] - b[2], b[0] - a[2], a[1] - b[3], b[1] - a[3]);
+  const told: string[] = [];
+  for (const [i, one] of standing.entries()) {
+    for (const [j, other] of standing.entries()) {
+      if (!plays(about.kinds, one) || !plays(against?.kinds ?? [], other)) continue;
+      if (i === j || one.partOf === other || other.partOf === one) continue;
+      if (plays(about.kinds, other) && plays(against?.kinds ?? [], one) && i > j) continue;
+      const [a, b] = [extent(one), extent(other)];
+      if (!a || !b || gap(a, b) <= (within ?? 0)) told.push(`${one.name} | ${other.name}`);
+    }
+  }
+  return told;
+}
+
+const cards = [
+  cardOf(["wall"], ["fence"], 8),
+  cardOf(["wall", "fence"], ["fence", "tree"], 3),
+  cardOf(["tree"], ["tree"], 12),
+  cardOf(["fence"], ["wall", "tree"], 0),
+];
+
+describe("subjects", () => {
+  test.each(cards.map((card) => [card.about.kinds.join("+"), card] as const))(
+    "of %s are those that comparing every pair finds",
+    (_, card) => {
+      const found = subjectFinder(standing, extent)
+        .all(card)
+        .map(({ thing, other }) => `${thing?.name} | ${other?.name}`);
+      expect(found).toEqual(byComparing(card));
+      expect(found.length).toBeGreaterThan(10);
+    },
+  );
+
+  test("that one feature plays a role in are the same, picked out", () => {
+    const finder = subjectFinder(standing, extent);
+    for (const card of cards) {
+      for (const one of standing) {
+        const having = finder.having(card, one, extent(one));
+        const picked = finder.all(card).filter((subject) => Object.values(subject).includes(one));
+        expect(new Set(having.map((subject) => JSON.stringify(subject)))).toEqual(
+          new Set(picked.map((subject) => JSON.stringify(subject))),
+        );
+      }
+    }
+  });
+});
