@@ -4,10 +4,11 @@ import type { Card, Condition, Grade, Limit, Rulebook } from "../model/card.ts";
 import type { NotGiven } from "../model/finding.ts";
 import type { NumberBook, Read } from "../model/quantity.ts";
 import type { CandidatePlace, Found, Measure, Missing, Scene, Subject } from "../model/reading.ts";
-import { type Judged, judge, type Margin, oneSided } from "./judge.ts";
-import { type LiveRequirement, margins, numberOf, settle } from "./requirement.ts";
+import { type Judged, oneSided } from "./judge.ts";
+import { numberOf, settle } from "./requirement.ts";
 import { type AppliedRow, type Holds, rowsFor, testProperty } from "./rows.ts";
 import { type Spread, spread } from "./spread.ts";
+import { isWorse, type JudgedPlace, leastMargin, worstPlace } from "./worst-place.ts";
 
 /** What an evaluation works with; `read` may carry a remedy's changes. */
 export interface EvaluationContext {
@@ -17,17 +18,6 @@ export interface EvaluationContext {
   readonly read: Read;
   readonly scene: Scene;
   readonly chains: readonly (readonly string[])[];
-}
-
-/** A judged place: everything a finding needs. */
-export interface JudgedPlace {
-  readonly place: CandidatePlace;
-  readonly value: Spread;
-  readonly inside: Spread;
-  readonly margin: Margin;
-  readonly requirement: LiveRequirement;
-  readonly verdict: Judged;
-  readonly probability: number;
 }
 
 /** Outcome of one row on one subject. */
@@ -137,35 +127,9 @@ function judgeRequirement(
   if ("missing" in settled) return { ...bare, verdict: "not-given", reason: "missing", missing: settled.missing };
   if ("noRow" in settled) return { ...bare, verdict: "not-given", reason: "no-limit-here", because: settled.noRow };
   const stakes = bare.grade === "should" ? "nuisance" : card.stakes;
-  const judged = worstPlace(places, settled.live, stakes, context);
+  const judged = worstPlace(places, settled.live, { stakes, read: context.read, book: context.book });
   if (!judged) return { ...bare, verdict: "not-given", reason: "gave-up", because: "the reading is not a number" };
   return { ...bare, verdict: judged.verdict, judged };
-}
-
-/** Places looked at closely: those whose margin is within this many u of the least one. */
-const closeEnough = 4;
-const mostPlaces = 60;
-
-/** Judges the candidate places and gives the worst: by verdict order of probability, then by margin. */
-function worstPlace(
-  places: readonly CandidatePlace[],
-  requirement: LiveRequirement,
-  stakes: Card["stakes"],
-  context: EvaluationContext,
-): JudgedPlace | null {
-  const plain = places
-    .map((place) => ({ place, least: leastMargin(place, requirement, context.read) }))
-    .filter(({ least }) => Number.isFinite(least))
-    .sort((a, b) => a.least - b.least || (a.place.key < b.place.key ? -1 : 1));
-  let worst: JudgedPlace | null = null;
-  let widest = 0;
-  for (const { place, least } of plain.slice(0, mostPlaces)) {
-    if (worst && least > (plain[0]?.least ?? 0) + closeEnough * widest) break;
-    const judged = judgePlace(place, requirement, stakes, context);
-    widest = Math.max(widest, judged.inside.u);
-    if (!worst || isWorse(judged, worst)) worst = judged;
-  }
-  return worst;
 }
 
 /**
@@ -185,38 +149,6 @@ export function plainMargin(outcome: Outcome, context: EvaluationContext): numbe
   return found.places.reduce(
     (least, place) => Math.min(least, leastMargin(place, settled.live, context.read)),
     Infinity,
-  );
-}
-
-function leastMargin(place: CandidatePlace, requirement: LiveRequirement, read: Read): number {
-  const { inside, other } = margins(requirement, place.value);
-  return Math.min(inside(read), other ? other(read) : Infinity);
-}
-
-function judgePlace(
-  place: CandidatePlace,
-  requirement: LiveRequirement,
-  stakes: Card["stakes"],
-  { read, book }: EvaluationContext,
-): JudgedPlace {
-  const { inside, other, u } = margins(requirement, place.value);
-  const value = spread(place.value, read, book, place.methodU);
-  const insideSpread = spread(inside, read, book, Math.hypot(place.methodU ?? 0, u));
-  const margin: Margin = {
-    inside: insideSpread.value,
-    u: insideSpread.u,
-    size: value.value,
-    ...(other ? { other: other(read) } : {}),
-  };
-  const { verdict, probability } = judge(margin, stakes);
-  return { place, value, inside: insideSpread, margin, requirement, verdict, probability };
-}
-
-function isWorse(a: JudgedPlace, b: JudgedPlace): boolean {
-  if (Math.abs(a.probability - b.probability) > 1e-12) return a.probability < b.probability;
-  return (
-    Math.min(a.margin.inside, a.margin.other ?? Infinity) <
-    Math.min(b.margin.inside, b.margin.other ?? Infinity) - 1e-12
   );
 }
 
@@ -249,6 +181,7 @@ function testCondition(condition: Condition, subject: Subject, card: Card, conte
   const measure = context.measures.get(companion.measure) as Measure;
   const found = measure.find(subject, context.scene, companion.parameters);
   if (found.is === "missing") return found.missing;
+  if (found.is === "gave-up") return "perhaps";
   if (found.is !== "found" || "is" in condition) return "no";
   const held = found.places.map((place) =>
     inBand(condition, spread(place.value, context.read, context.book, place.methodU)),

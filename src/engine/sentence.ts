@@ -6,7 +6,8 @@ import { propertyWords } from "../model/property-words.ts";
 import type { Read } from "../model/quantity.ts";
 import type { Measure, Parameters, Subject } from "../model/reading.ts";
 import { words, wordsApart } from "../model/wording.ts";
-import type { JudgedPlace, Outcome } from "./evaluate.ts";
+import type { Outcome } from "./evaluate.ts";
+import type { JudgedPlace } from "./worst-place.ts";
 import { type LiveRequirement } from "./requirement.ts";
 
 /** Numbers a requirement names, at the plan's own values: one, or two for a band. */

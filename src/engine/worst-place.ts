@@ -1,0 +1,137 @@
+// The candidate place that decides: the one by which a requirement is least likely met.
+
+import type { Card } from "../model/card.ts";
+import type { NumberBook, Read } from "../model/quantity.ts";
+import { swayLength } from "../model/quantity.ts";
+import type { CandidatePlace } from "../model/reading.ts";
+import { type Judged, judge, type Margin } from "./judge.ts";
+import { type LiveRequirement, margins } from "./requirement.ts";
+import { readNoting, type Spread, spread } from "./spread.ts";
+
+/** A judged place: everything a finding needs. */
+export interface JudgedPlace {
+  readonly place: CandidatePlace;
+  readonly value: Spread;
+  readonly inside: Spread;
+  readonly margin: Margin;
+  readonly requirement: LiveRequirement;
+  readonly verdict: Judged;
+  readonly probability: number;
+}
+
+/** What places are judged with. */
+export interface PlaceContext {
+  readonly stakes: Card["stakes"];
+  readonly read: Read;
+  readonly book: NumberBook;
+}
+
+interface Plain {
+  readonly place: CandidatePlace;
+  readonly least: number;
+}
+
+/** Places looked at closely: those whose margin is within this many u of the least one. */
+const closeEnough = 4;
+const mostPlaces = 60;
+/** A number that is known no better than this many metres is not known. */
+const unknown = 1e9;
+
+/**
+ * Judges the candidate places and gives the worst: by probability, then by margin. Null where that cannot be told,
+ * because a reading that would have to be met is not a number.
+ */
+export function worstPlace(
+  places: readonly CandidatePlace[],
+  requirement: LiveRequirement,
+  context: PlaceContext,
+): JudgedPlace | null {
+  const plain = places.map((place): Plain => ({ place, least: leastMargin(place, requirement, context.read) }));
+  const ordered = plain
+    .filter(({ least }) => Number.isFinite(least))
+    .sort((a, b) => a.least - b.least || (a.place.key < b.place.key ? -1 : 1));
+  const worst = worstOfNearest(ordered, requirement, context);
+  if (worst?.verdict !== "met") return worst;
+  if (plain.some(({ least }) => Number.isNaN(least) || least === -Infinity)) return null;
+  return hardlyKnown(ordered, worst, { requirement, context });
+}
+
+function worstOfNearest(
+  ordered: readonly Plain[],
+  requirement: LiveRequirement,
+  context: PlaceContext,
+): JudgedPlace | null {
+  let worst: JudgedPlace | null = null;
+  let widest = 0;
+  for (const { place, least } of ordered.slice(0, mostPlaces)) {
+    if (worst && least > (ordered[0]?.least ?? 0) + closeEnough * widest) break;
+    const judged = judgePlace(place, requirement, context);
+    widest = Math.max(widest, judged.inside.u);
+    if (!worst || isWorse(judged, worst)) worst = judged;
+  }
+  return worst;
+}
+
+/**
+ * Where the nearest places are met: the worst of the farther ones whose numbers are known so badly that they may not
+ * be. How far a place may move is reckoned as all of its numbers' own doubts together, times what one of them moves
+ * the worst place at most.
+ */
+function hardlyKnown(
+  ordered: readonly Plain[],
+  worst: JudgedPlace,
+  { requirement, context }: { readonly requirement: LiveRequirement; readonly context: PlaceContext },
+): JudgedPlace | null {
+  const doubtOf = ({ place }: Plain) => doubtOfNumbers(place, requirement, context);
+  const own = doubtOf({ place: worst.place, least: 0 });
+  const gain = Math.max(1, own > 0 ? worst.inside.u / own : 1);
+  const doubts = ordered.map((one) => ({ one, doubt: doubtOf(one) }));
+  if (doubts.some(({ doubt }) => !(doubt < unknown))) return null;
+  return doubts
+    .filter(({ one, doubt }) => one.least < closeEnough * gain * doubt)
+    .sort((a, b) => a.one.least / a.doubt - b.one.least / b.doubt)
+    .slice(0, mostPlaces)
+    .map(({ one }) => judgePlace(one.place, requirement, context))
+    .filter((judged) => judged.verdict !== "met")
+    .reduce((a, b) => (isWorse(b, a) ? b : a), worst);
+}
+
+/** Sum of the standard uncertainties of all numbers that a place's margin is made of. */
+function doubtOfNumbers(place: CandidatePlace, requirement: LiveRequirement, { read, book }: PlaceContext): number {
+  const noted = new Set<number>();
+  leastMargin(place, requirement, readNoting(read, noted));
+  return [...noted].reduce((sum, id) => sum + swayLength(book.sways[id] ?? new Map()), place.methodU ?? 0);
+}
+
+/** Least margin of a place, without doubt. */
+export function leastMargin(place: CandidatePlace, requirement: LiveRequirement, read: Read): number {
+  const { inside, other } = margins(requirement, place.value);
+  return Math.min(inside(read), other ? other(read) : Infinity);
+}
+
+function judgePlace(
+  place: CandidatePlace,
+  requirement: LiveRequirement,
+  { stakes, read, book }: PlaceContext,
+): JudgedPlace {
+  const { inside, other, u } = margins(requirement, place.value);
+  const value = spread(place.value, read, book, place.methodU);
+  const insideSpread = spread(inside, read, book, Math.hypot(place.methodU ?? 0, u));
+  const margin: Margin = {
+    inside: insideSpread.value,
+    u: insideSpread.u,
+    size: value.value,
+    ...(other ? { other: other(read) } : {}),
+  };
+  const { verdict, probability } = judge(margin, stakes);
+  return { place, value, inside: insideSpread, margin, requirement, verdict, probability };
+}
+
+/** Whether a judged place is worse than another: less likely met, else with the smaller margin. */
+export function isWorse(a: JudgedPlace, b: JudgedPlace): boolean {
+  if (Math.abs(a.probability - b.probability) > 1e-12) return a.probability < b.probability;
+  return (
+    Math.min(a.margin.inside, a.margin.other ?? Infinity) <
+    Math.min(b.margin.inside, b.margin.other ?? Infinity) - 1e-12
+  );
+}
