@@ -218,7 +218,7 @@ function checkResolved({ plan, document, sources, options, book, stage, problems
     option: options.option ?? null,
     locate,
     readRequirement: readLocal,
-    parts: partsOf,
+    parts: (standing, at) => [...partsOf(standing, at), ...(plan.surveyed ?? [])],
     remedies: options.remedies ?? true,
   });
   const read = readPlain(plan.numbers);

@@ -7,6 +7,7 @@ import { boreStep } from "./bore-step.ts";
 import { clearDistance } from "./clear-distance.ts";
 import { clearWidth } from "./clear-width.ts";
 import { coverOverPipe } from "./cover-over-pipe.ts";
+import { cutAngle } from "./cut-angle.ts";
 import { dampCourseAbove } from "./damp-course-above.ts";
 import { daysAfter } from "./days-after.ts";
 import { depthBeside } from "./depth-beside.ts";
@@ -41,6 +42,7 @@ import { slopeOfBank } from "./slope-of-bank.ts";
 import { standsBeforehand } from "./stands-beforehand.ts";
 import { statedMeasures } from "./stated.ts";
 import { stockShare } from "./stock-share.ts";
+import { surveyMisfit } from "./survey-misfit.ts";
 import { takesNo } from "./takes-no.ts";
 
 const all: readonly Measure[] = [
@@ -50,6 +52,7 @@ const all: readonly Measure[] = [
   clearDistance,
   clearWidth,
   coverOverPipe,
+  cutAngle,
   dampCourseAbove,
   daysAfter,
   depthBeside,
@@ -83,6 +86,7 @@ const all: readonly Measure[] = [
   slopeOfBank,
   standsBeforehand,
   stockShare,
+  surveyMisfit,
   takesNo,
   ...statedMeasures,
 ];

@@ -124,6 +124,17 @@ export interface SurveyFacts {
   readonly levelRuns: readonly LevelRun[];
 }
 
+/** What one more taped length would be good for, with the plan's own tape and hands. */
+export interface PlanTape {
+  /** Standard uncertainty by itself: handling + perMetre x length, metres. */
+  readonly handling: number;
+  readonly perMetre: number;
+  /** Whole length of the reel, metres. */
+  readonly reach: number;
+  /** Class of the reel and the cause that all its lengths share; null where the plan does not give its class. */
+  readonly reel: { readonly class: "I" | "II" | "III"; readonly cause: number } | null;
+}
+
 /** The whole plan, resolved. */
 export interface Plan {
   readonly file: string;
@@ -139,6 +150,11 @@ export interface Plan {
   readonly site?: Feature;
   /** Absent where the plan has no survey. */
   readonly surveyFacts?: SurveyFacts;
+  /** The survey, its pegs and its runs of levels, as things that rules can be about; not among `features`. */
+  readonly surveyed?: readonly Feature[];
+  readonly tape?: PlanTape;
+  /** The two pegs of the plan's first line, where it has one. */
+  readonly baseline?: readonly [string, string];
   readonly departures: readonly Departure[];
   readonly localLimits: readonly LocalLimit[];
   readonly numbers: NumberBook;

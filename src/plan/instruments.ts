@@ -5,7 +5,8 @@ import type { Reel } from "./measuring.ts";
 import { child, textOf, type Node } from "./node.ts";
 import { readNumber, readNumberText } from "./numbers.ts";
 import { firstAt, type Texts } from "./sources.ts";
-import type { Dimension } from "../model/quantity.ts";
+import type { PlanTape } from "../model/plan.ts";
+import type { Cause, Dimension } from "../model/quantity.ts";
 import type { Troubles } from "./troubles.ts";
 import type { Customs, PracticeName } from "./practice.ts";
 
@@ -30,6 +31,8 @@ export function ownFigures(texts: Texts, troubles: Troubles): Readonly<Partial<R
   return own;
 }
 
+const reelWords = "the tape's own error";
+
 /** Length of tape that an error is stated for where the plan does not give one, metres. */
 const usualLength = 30;
 
@@ -48,8 +51,23 @@ export function reelOf(texts: Texts, customs: Customs, troubles: Troubles): Reel
   if (holder === null || !(length > 0) || (found === undefined && longBy === 0)) return null;
   const { place } = holder;
   if (found === undefined) return { place, length, longBy, error: null };
-  const words = `the tape's own error (class ${name ?? ""})`;
+  const words = `${reelWords} (class ${name ?? ""})`;
   return { place, length, longBy, error: { words, greatest: (taped) => maximumPermissibleError(found, taped) } };
+}
+
+/** What one more tape would be good for; `causes` are those of the plan, among them the reel's own where it has one. */
+export function planTapeOf(texts: Texts, customs: Customs, causes: readonly Cause[]): PlanTape {
+  const tape = firstAt(texts, "survey", "tape");
+  const name = textOf(child(tape, "class"));
+  const cause = causes.find((one) => one.words.startsWith(reelWords));
+  const known = cause !== undefined && (name === "I" || name === "II" || name === "III");
+  const length = child(tape, "length")?.data;
+  return {
+    handling: customs.quietU("tape", 0),
+    perMetre: customs.quietU("tape", 1) - customs.quietU("tape", 0),
+    reach: typeof length === "number" && length > 0 ? length : usualLength,
+    reel: known ? { class: name, cause: cause.id } : null,
+  };
 }
 
 /** Rows of common practice that other instruments put in place of a tape's. */

@@ -18,6 +18,8 @@ export interface Booked {
 export interface LevelBook {
   readonly booked: readonly Booked[];
   readonly runs: readonly LevelRun[];
+  /** Misclosure of each run with the doubt of the known levels alone: what the staff read is what is tested. */
+  readonly missed: readonly Uncertain[];
 }
 
 interface Work {
@@ -56,7 +58,11 @@ export function bookLevels(nodes: readonly Node[], work: Work): LevelBook {
   const known = new Map([...work.given, ...knownLevels(rows)]);
   const runs = splitRuns(rows, known);
   const done = runs.map((run) => bookRun(run, known, work));
-  return { booked: done.flatMap((run) => run.booked), runs: done.flatMap((run) => run.closing ?? []) };
+  return {
+    booked: done.flatMap((run) => run.booked),
+    runs: done.flatMap((run) => run.closing ?? []),
+    missed: done.flatMap((run) => run.missed ?? []),
+  };
 }
 
 function readRow(node: Node, { measuring, troubles }: Work): Row {
@@ -109,12 +115,12 @@ function bookRun(
   rows: readonly Row[],
   known: ReadonlyMap<string, Uncertain>,
   work: Work,
-): { readonly booked: readonly Booked[]; readonly closing: LevelRun | null } {
+): { readonly booked: readonly Booked[]; readonly closing: LevelRun | null; readonly missed: Uncertain | null } {
   const [first] = rows;
   const start = first === undefined ? undefined : known.get(first.words);
   if (first === undefined || first.back === null || start === undefined) {
     if (first !== undefined) reportNoStart(first, work);
-    return { booked: [], closing: null };
+    return { booked: [], closing: null, missed: null };
   }
   const read = readHeights(rows, start, known);
   const close = read.findLast((one) => one.closes);
@@ -140,7 +146,9 @@ function bookRun(
           misclosure: miss.value,
           u: swayLength(miss.sway),
         };
-  return { booked: [{ row: first.node, level: start }, ...booked], closing };
+  const end = close === undefined ? start : (known.get(close.row.words) as Uncertain);
+  const missed = closing === null ? null : { value: miss.value, sway: difference(start, end).sway };
+  return { booked: [{ row: first.node, level: start }, ...booked], closing, missed };
 }
 
 /** Levels read from each set-up in turn. A foresight on a known point closes the run. */

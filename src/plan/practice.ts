@@ -39,6 +39,8 @@ export type PracticeName = keyof typeof practice;
 export interface Customs {
   /** Standard uncertainty of a row for a length (m) of that size; notes the row as used unless the plan gave it. */
   readonly u: (name: PracticeName, size?: number) => number;
+  /** The same without noting it: for what is worked out beside the report. */
+  readonly quietU: (name: PracticeName, size?: number) => number;
   readonly assume: (words: string) => void;
   readonly assumed: () => readonly string[];
 }
@@ -50,13 +52,16 @@ export function openCustoms(
 ): Customs {
   const used = new Set<PracticeName>();
   const further = new Set<string>();
-  const u = (asked: PracticeName, size = 0): number => {
+  const quietU = (asked: PracticeName, size = 0): number => {
     const given = own[asked];
     if (given !== undefined) return given / 2;
-    const name = instead[asked] ?? asked;
-    const row: PracticeRow = practice[name];
-    if (row.plusMinus > 0) used.add(name);
+    const row: PracticeRow = practice[instead[asked] ?? asked];
     return (row.plusMinus + (row.perMetre ?? 0) * Math.abs(size)) / 2;
+  };
+  const u = (asked: PracticeName, size = 0): number => {
+    const name = instead[asked] ?? asked;
+    if (own[asked] === undefined && practice[name].plusMinus > 0) used.add(name);
+    return quietU(asked, size);
   };
   const assumed = (): readonly string[] => [
     ...(Object.keys(practice) as PracticeName[])
@@ -64,5 +69,5 @@ export function openCustoms(
       .map((name) => `${practice[name].words} (common practice)`),
     ...further,
   ];
-  return { u, assume: (words) => void further.add(words), assumed };
+  return { u, quietU, assume: (words) => void further.add(words), assumed };
 }

@@ -178,7 +178,7 @@ export function factsOf(survey: SurveyRead): Omit<SurveyFacts, "levelRuns"> | nu
 }
 
 /** Of all pairs of ties to a peg, the one that cuts nearest to square. */
-function cutsOf(plan: StationPlan, at: ReadonlyMap<string, Point>): SurveyFacts["cutAngles"] {
+export function cutsOf(plan: StationPlan, at: ReadonlyMap<string, Point>): SurveyFacts["cutAngles"] {
   const here = at.get(plan.name);
   const ties = (plan.tiedTo ?? []).filter((name) => at.has(name));
   if (here === undefined || ties.length < 2) return [];

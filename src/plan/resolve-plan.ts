@@ -5,7 +5,7 @@ import type { Plan } from "../model/plan.ts";
 import type { Problem } from "../model/problem.ts";
 import type { SourceText } from "../reading/source-text.ts";
 import { featureOf, radiusAt, shapeOf, type FeatureWork } from "./features.ts";
-import { insteadOf, openTurnFrom, ownFigures, reelOf, trueNorthOf } from "./instruments.ts";
+import { insteadOf, openTurnFrom, ownFigures, planTapeOf, reelOf, trueNorthOf } from "./instruments.ts";
 import type { KindTable } from "./kind-table.ts";
 import { levelledPlaces, pegsWithLevels, readLevelBook, withLevels } from "./levels.ts";
 import type { LiveLine } from "./lines.ts";
@@ -21,6 +21,7 @@ import { factsOf, readSurvey } from "./read-survey.ts";
 import { allEntries, allItems, featuresOf, lostNames, type Texts } from "./sources.ts";
 import { stageNames, versionsOf, type Version } from "./stages.ts";
 import { readStatements } from "./statements.ts";
+import { surveyedThings } from "./surveyed.ts";
 import { openTroubles, type Locate } from "./troubles.ts";
 
 /** A text that has been read and checked against its schema; nodes at `broken` paths are passed over. */
@@ -62,6 +63,9 @@ export function resolvePlan(text: CheckedText, kindTable: KindTable, options: Re
     trueNorth: trueNorthOf(texts, work.troubles),
     numbers: work.book.finish(),
     ...(facts === null ? {} : { surveyFacts: { ...facts, levelRuns: levels.runs } }),
+    surveyed: surveyedThings({ texts, survey, levels, pegs, book: work.book }),
+    tape: planTapeOf(texts, desk.customs, work.book.finish().causes),
+    ...(survey.firstLine === null ? {} : { baseline: survey.firstLine }),
     assumed: desk.customs.assumed(),
   };
   return { plan, problems: work.troubles.list() };

@@ -1,6 +1,6 @@
 // Places the stations: first in the order in which they hang on each other, then all together by least squares.
 
-import { adjustNetwork, type Adjusted } from "../adjustment/network.ts";
+import { adjustNetwork, type Adjusted, type Network } from "../adjustment/network.ts";
 import { swayLength } from "../model/quantity.ts";
 import type { Point } from "../model/reading.ts";
 import type { LivePoint } from "./number-book.ts";
@@ -15,6 +15,8 @@ export interface Placed {
   readonly pegs: ReadonlyMap<string, LivePoint>;
   readonly observed: readonly Observed[];
   readonly adjusted: Adjusted | null;
+  /** What was adjusted, to be asked again where residuals do not show the error; null where nothing was. */
+  readonly network: Network | null;
 }
 
 /** First places of all stations that can be had; problems name those that hang on each other or cannot close. */
@@ -112,29 +114,56 @@ function reportCircles(waiting: readonly StationPlan[], plans: readonly StationP
   }
 }
 
-/** Adjusts the placed stations; those the adjustment refuses are named in a problem and left out. */
+/**
+ * Adjusts the placed stations. Where no place fits, the measurement that stands out most is left out and the rest is
+ * adjusted again; stations that the adjustment still refuses are named in a problem and left out.
+ */
 export function adjustStations(plans: readonly StationPlan[], checks: readonly Observed[], troubles: Troubles): Placed {
+  const wild = new Set<Observed>();
   let start = startStations(plans, troubles);
   for (;;) {
     const kept = plans.filter((plan) => start.has(plan.name));
-    const observed = [...kept.flatMap((plan) => plan.observed), ...checks].filter((one) =>
-      stationsIn(one).every((name) => start.has(name)),
+    const observed = [...kept.flatMap((plan) => plan.observed), ...checks].filter(
+      (one) => !wild.has(one) && stationsIn(one).every((name) => start.has(name)),
     );
-    if (kept.length === 0) return { pegs: new Map(), observed: [], adjusted: null };
-    const adjusted = adjustNetwork({
+    if (kept.length === 0) return { pegs: new Map(), observed: [], adjusted: null, network: null };
+    const network: Network = {
       stations: kept.map((plan) => plan.name),
       observations: observed.map((one) => one.observation),
       approximate: start,
-    });
+    };
+    const adjusted = adjustNetwork(network);
     if (adjusted.refused === undefined) {
       const pegs = new Map(kept.map((plan) => [plan.name, pegOf(plan, observed, adjusted)]));
-      return { pegs, observed, adjusted };
+      return { pegs, observed, adjusted, network };
+    }
+    const worst = adjusted.refused === "not-converged" ? observedBy(adjusted.observations, observed) : undefined;
+    if (worst !== undefined) {
+      wild.add(worst);
+      reportWild(worst, troubles);
+      continue;
     }
     const bad = adjusted.stations.length > 0 ? adjusted.stations : kept.map((plan) => plan.name);
     reportRefused(adjusted.refused, bad, { kept, troubles });
     const out = new Set(bad.flatMap((name) => [name, ...hangingOn(name, plans)]));
     start = new Map([...start].filter(([name]) => !out.has(name)));
   }
+}
+
+/** The measurement of the first id of a list. */
+function observedBy(ids: readonly string[], observed: readonly Observed[]): Observed | undefined {
+  return observed.find((one) => one.observation.id === ids[0]);
+}
+
+function reportWild({ words, place, observation }: Observed, troubles: Troubles): void {
+  const angle = observation.kind === "bearing";
+  const value = angle ? `${((observation.value * 180) / Math.PI).toFixed(1)} deg` : `${observation.value.toFixed(3)} m`;
+  troubles.report(place, {
+    code: "cannot-close",
+    expected: "measurements that fit together",
+    got: `${words}, ${value}, which no place of the pegs comes near`,
+    hint: `measure ${words} again; it was left out and the rest used`,
+  });
 }
 
 /** The stations in a measurement. */
