@@ -172,12 +172,18 @@ function inspectOne(text: PlanText, options: CheckOptions, book: Rulebook): One 
   const resolved = resolvePlan(own, compiledKinds as unknown as KindTable, {
     includes: includes.flatMap(({ checked }) => checked ?? []),
     ...(options.option ? { option: options.option } : {}),
+    ...vehiclesOf(book),
   });
   const all = [...problems, ...own.problems, ...includes.flatMap((include) => include.problems), ...resolved.problems];
   const stage = stageIndex(resolved.plan, options.stage, (path) => document.locate(path, "key"));
   if (stage !== null && typeof stage !== "number") return { ...empty, problems: [...all, stage] };
   const sources = [document, ...includes.flatMap(({ checked }) => checked?.source ?? [])];
   return checkResolved({ plan: resolved.plan, document, sources, options, book, stage, problems: all });
+}
+
+function vehiclesOf(book: Rulebook) {
+  const vehicles = book.tables.get("vehicles");
+  return vehicles ? { vehicles } : {};
 }
 
 function checkedText(source: SourceText, check: Validator) {

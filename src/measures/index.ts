@@ -4,6 +4,7 @@ import type { Measure } from "../model/reading.ts";
 import { ageAtWork } from "./age-at-work.ts";
 import { beyondStructuralRoots } from "./beyond-structural-roots.ts";
 import { boreStep } from "./bore-step.ts";
+import { changesOfDirection } from "./changes-of-direction.ts";
 import { clearDistance } from "./clear-distance.ts";
 import { clearWidth } from "./clear-width.ts";
 import { coverOverPipe } from "./cover-over-pipe.ts";
@@ -44,6 +45,7 @@ import { statedMeasures } from "./stated.ts";
 import { stockShare } from "./stock-share.ts";
 import { surveyMisfit } from "./survey-misfit.ts";
 import { takesNo } from "./takes-no.ts";
+import { turningRoom } from "./turning-room.ts";
 
 const all: readonly Measure[] = [
   ageAtWork,
@@ -88,6 +90,8 @@ const all: readonly Measure[] = [
   stockShare,
   surveyMisfit,
   takesNo,
+  turningRoom,
+  changesOfDirection,
   ...statedMeasures,
 ];
 

@@ -1,7 +1,7 @@
 // How much room there is round a vehicle on its way: decided at the clearance that is wanted first, then bracketed.
 
 import { bestOn, coarse, deflation, fine } from "./find-manoeuvre.ts";
-import { latticeWords } from "./lattice.ts";
+import { type LatticeStep, latticeWords } from "./lattice.ts";
 import type { ManoeuvreQuestion } from "./manoeuvre.ts";
 import type { Arc } from "./pose.ts";
 import { frontsOf, latticeFor, pose, type Posed } from "./posed.ts";
@@ -27,8 +27,11 @@ export interface Room {
 const stepsUp = [0.1, 0.3] as const;
 /** Steps below the wanted clearance that are tried until there is a way, m. */
 const stepsDown = [0.1, 0.25, 0.5, 1] as const;
-/** The bracket is narrowed to this, m. */
+/** The bracket is narrowed to this, m; far below what is wanted, to a part of what is short. */
 const fineness = 0.04;
+const coarseness = 0.3;
+/** Steps below what the fine lattice finds, in search of a path that can be made exact, m. */
+const stepsToExact = [0, 0.02, 0.06, 0.15, 0.4] as const;
 /** Largest lattice that is searched for a plan's manoeuvre, in words of 32 poses: about a second's work. */
 const mostWords = 12e6;
 
@@ -60,29 +63,51 @@ function climb(ask: AskRoom, wanted: number, path: readonly Arc[]): Room {
   return { ...best, noMoreThan: null, tooLarge: false };
 }
 
+/**
+ * Floods alone, which are quick, say how far down there is a way: the coarse lattice roughly, the fine one closely.
+ * Only there a path is made exact.
+ */
 function descend(ask: AskRoom, wanted: number, none: boolean): Room {
-  let low: { proven: number; path: readonly Arc[] } | null = null;
   let high = wanted;
   let ceiling = none ? wanted + deflation : null;
-  for (const down of stepsDown) {
-    const tried = tryRoom(ask, wanted - down);
-    if (tried.path) {
-      low = { proven: wanted - down, path: tried.path };
-      break;
-    }
-    high = wanted - down;
-    if (tried.none) ceiling = high + deflation;
-  }
-  while (low && high - low.proven > fineness) {
-    const middle: number = (low.proven + high) / 2;
-    const tried = tryRoom(ask, middle);
-    if (tried.path) low = { proven: middle, path: tried.path };
-    else {
+  const down = stepsDown.find((step) => floods(ask, wanted - step, coarse) === true);
+  let low = wanted - (down ?? stepsDown[stepsDown.length - 1]!);
+  let reached = down !== undefined;
+  while (high - low > Math.max(fineness, (wanted - high) * coarseness)) {
+    const middle = (low + high) / 2;
+    const meets = floods(ask, middle, fine);
+    if (meets === true) {
+      low = middle;
+      reached = true;
+    } else {
       high = middle;
-      if (tried.none) ceiling = high + deflation;
+      if (meets === false) ceiling = high + deflation;
     }
   }
-  return { proven: low?.proven ?? null, path: low?.path ?? null, noMoreThan: ceiling, tooLarge: false };
+  const found = reached ? exactBelow(ask, low) : null;
+  return { proven: found?.proven ?? null, path: found?.path ?? null, noMoreThan: ceiling, tooLarge: false };
+}
+
+/** Whether a lattice finds a way at a clearance; null where the question cannot be asked. */
+function floods(ask: AskRoom, clearance: number, step: LatticeStep): boolean | null {
+  const question = ask(clearance);
+  if (!question) return null;
+  const posed = posedFree(question);
+  if (!posed) return false;
+  const fronts = frontsOf(posed, latticeFor(posed, step), 0);
+  growFronts(fronts, question.mostChanges);
+  return fronts.met !== null && fronts.met <= question.mostChanges;
+}
+
+/** The first exact path from a clearance downwards. */
+function exactBelow(ask: AskRoom, from: number): { readonly proven: number; readonly path: readonly Arc[] } | null {
+  for (const down of stepsToExact) {
+    const question = ask(from - down);
+    const posed = question && posedFree(question);
+    const path = posed && question ? bestOn(posed, fine, question.mostChanges) : null;
+    if (path) return { proven: from - down, path };
+  }
+  return null;
 }
 
 /** A way on the coarse lattice, which is quick; a coarse "no" says nothing. */

@@ -1,5 +1,6 @@
 // Puts features together: shape, properties, stages.
 
+import type { Table } from "../model/card.ts";
 import { kinds } from "../model/kinds.ts";
 import type { Feature, Properties, Property } from "../model/plan.ts";
 import type { Quantity } from "../model/quantity.ts";
@@ -19,6 +20,7 @@ import { readShape, shapeKeys } from "./shapes.ts";
 import type { ShapeWork } from "./shape-work.ts";
 import type { Version } from "./stages.ts";
 import { radiusOf, readStem } from "./stems.ts";
+import { likeProperties } from "./like.ts";
 import type { LiveLine } from "./lines.ts";
 import type { Uncertain } from "./sway.ts";
 import type { Troubles } from "./troubles.ts";
@@ -34,6 +36,8 @@ export interface FeatureWork {
   /** The plan's first line, which in-place points are measured from where nothing else is said. */
   readonly firstLine: () => LiveLine | null;
   readonly turnFrom: PropertyWork["turnFrom"];
+  /** The table of vehicles that `like` looks into; null where none is at hand. */
+  readonly vehicles: Table | null;
 }
 
 /** `surface "track"`. */
@@ -107,6 +111,7 @@ export function featureOf(version: Version, work: FeatureWork): Feature {
   );
   const read = readProperties(version.node, forms, { work: propertyWork(version, work), path: [] });
   const properties: Properties = {
+    ...likeProperties(version, read, work),
     ...read,
     ...lineProperties(live, work.book),
     ...readStem(version, { work: propertyWork(version, work) }),

@@ -1,9 +1,11 @@
 // The resolver: checked texts in, one plan with sealed numbers out. Pure, and it never throws for bad data.
 
+import type { Table } from "../model/card.ts";
 import type { Path } from "../model/path.ts";
 import type { Plan } from "../model/plan.ts";
 import type { Problem } from "../model/problem.ts";
 import type { SourceText } from "../reading/source-text.ts";
+import { withDriven } from "./driven.ts";
 import { featureOf, radiusAt, shapeOf, type FeatureWork } from "./features.ts";
 import { insteadOf, openTurnFrom, ownFigures, planTapeOf, reelOf, trueNorthOf } from "./instruments.ts";
 import type { KindTable } from "./kind-table.ts";
@@ -35,6 +37,8 @@ export interface ResolveOptions {
   readonly option?: string;
   /** The texts that the plan includes, in the order it names them. */
   readonly includes?: readonly CheckedText[];
+  /** The table of vehicles that a plan's `like` names rows of; without it such figures are missing. */
+  readonly vehicles?: Table;
 }
 
 export interface Resolved {
@@ -47,11 +51,11 @@ export interface Resolved {
  * What cannot be read is a problem at its place in the file; everything else is resolved all the same.
  */
 export function resolvePlan(text: CheckedText, kindTable: KindTable, options: ResolveOptions = {}): Resolved {
-  const desk = openDesk([text, ...(options.includes ?? [])], kindTable, options.option);
+  const desk = openDesk([text, ...(options.includes ?? [])], kindTable, options);
   const { texts, versions, work, names } = desk;
   const { survey, levels, pegs, ground } = placePegs(desk);
   const levelled = levelledPlaces(levels, { pegs, versions, work, setting: ground });
-  const features = versions.map((version) => withLevels(featureOf(version, work), levelled));
+  const features = withDriven(versions.map((version) => withLevels(featureOf(version, work), levelled)));
   const facts = factsOf(survey);
   const plan: Plan = {
     file: text.source.file,
@@ -82,7 +86,7 @@ interface Desk {
   readonly layOut: (pegs: ReadonlyMap<string, LivePoint>, firstLine: readonly [string, string] | null) => void;
 }
 
-function openDesk(all: readonly CheckedText[], kindTable: KindTable, option: string | undefined): Desk {
+function openDesk(all: readonly CheckedText[], kindTable: KindTable, { option, vehicles }: ResolveOptions): Desk {
   const texts: Texts = { roots: all.map(({ source, broken }) => rootNode(source, broken)) };
   const troubles = openTroubles(locateIn(all));
   const book = openBook();
@@ -101,6 +105,7 @@ function openDesk(all: readonly CheckedText[], kindTable: KindTable, option: str
     turnFrom: openTurnFrom(texts, customs, troubles),
     places: () => laid.places,
     firstLine: () => laid.firstLine,
+    vehicles: vehicles ?? null,
   };
   const readShape = (version: Version) => shapeOf(version, work);
   const layOut: Desk["layOut"] = (pegs, firstLine) => {

@@ -1,0 +1,143 @@
+// Where a vehicle starts and ends a manoeuvre: as the plan writes it, else by the way in and out, and by the bay.
+
+import type { Gear, Pose } from "../motion/pose.ts";
+import type { Vehicle } from "../motion/vehicle.ts";
+import { type Feature, featureWords, isQuantity, isSpot, propertyOf } from "../model/plan.ts";
+import type { Read } from "../model/quantity.ts";
+import type { Missing, Point } from "../model/reading.ts";
+import { groundFigure } from "./live-figure.ts";
+import { type LiveRing, ringAt } from "./live-ring.ts";
+import { bayAt, type WayIn, type WayWork } from "./way-in.ts";
+
+/** A word of a feature; empty where it says none. */
+export function wordOf(feature: Feature, property: string): string {
+  const word = propertyOf(feature, property);
+  return typeof word === "string" ? word : "";
+}
+
+/** Names of features under some properties of a manoeuvre. */
+export const names = (manoeuvre: Feature, ...properties: readonly string[]): readonly string[] =>
+  properties.flatMap((property) => {
+    const value = propertyOf(manoeuvre, property);
+    return (Array.isArray(value) ? value : [value]).filter((name): name is string => typeof name === "string");
+  });
+
+const drivenOn: ReadonlySet<string> = new Set(["surface", "ramp", "strip", "crossing", "road"]);
+
+/** The ground of a feature that wheels may use; none for other things. */
+export function areaOf(feature: Feature | undefined): readonly LiveRing[] {
+  if (!feature || !drivenOn.has(feature.kind)) return [];
+  const [outline] = groundFigure(feature)?.chains.filter((chain) => chain.ends === "closed") ?? [];
+  return outline ? [outline.points] : [];
+}
+
+/** Something about a manoeuvre that the plan does not say. */
+export function notSaid(manoeuvre: Feature, property: string, words: string): Missing {
+  return { feature: manoeuvre, property, asks: `${words} ${featureWords(manoeuvre)} is to be done`, why: "missing" };
+}
+
+/** Where a manoeuvre starts and ends, and in which gear. */
+export interface Ends {
+  readonly start: Pose;
+  readonly goal: Pose;
+  readonly firstGear: Gear;
+  readonly lastGear: Gear;
+}
+
+export interface EndWork {
+  readonly entries: ReadonlyMap<string, WayIn>;
+  readonly work: WayWork;
+  readonly there: (name: string) => Feature | undefined;
+}
+
+const toABay: ReadonlySet<string> = new Set(["park", "reverse to", "come in"]);
+const fromABay: ReadonlySet<string> = new Set(["leave a bay", "go out"]);
+
+/** Start and goal: as the plan writes them, else by the way in and out, and by the bay. */
+export function endsOf(manoeuvre: Feature, plain: Vehicle, at: EndWork): Ends | Missing {
+  const does = wordOf(manoeuvre, "does");
+  const backwards = wordOf(manoeuvre, "backwards");
+  const inBy = names(manoeuvre, "comes_in_by")[0] ?? "";
+  const outBy = names(manoeuvre, "goes_out_by")[0] ?? inBy;
+  const entry = at.entries.get(inBy) ?? null;
+  const exit = at.entries.get(outBy) ?? null;
+  const inReverse = backwards === "in" || does === "reverse to";
+  const start =
+    written(manoeuvre, "start", at.work.read) ??
+    (fromABay.has(does)
+      ? standing(bayFor(manoeuvre, ["start.on", "to"], at), plain, backwards === "in" ? "nose out" : "nose in")
+      : comingIn(entry, plain, inReverse && !toABay.has(does) ? "backwards" : "forwards"));
+  if (!start) return notSaid(manoeuvre, "start.at", "where and facing which way the vehicle stands when");
+  const goal =
+    written(manoeuvre, "end", at.work.read) ??
+    (toABay.has(does)
+      ? standing(bayFor(manoeuvre, ["end.on", "to"], at), plain, inReverse ? "nose out" : "nose in")
+      : (goingOut(exit, plain, backwards === "out" && !fromABay.has(does) ? "backwards" : "forwards") ??
+        turnedRound(start)));
+  if (!goal) return notSaid(manoeuvre, "end.at", "where and facing which way the vehicle is to stand when");
+  const gear = (part: string): Gear | null => gearWords[wordOf(manoeuvre, `${part}.gear`)] ?? null;
+  const leavesBackwards = fromABay.has(does) && backwards !== "in";
+  return {
+    start,
+    goal,
+    firstGear: gear("start") ?? (leavesBackwards || (inReverse && !toABay.has(does)) ? "reverse" : "forward"),
+    lastGear:
+      gear("end") ??
+      ((toABay.has(does) && inReverse) || (backwards === "out" && !fromABay.has(does)) ? "reverse" : "forward"),
+  };
+}
+
+const gearWords: Readonly<Record<string, Gear>> = { forwards: "forward", backwards: "reverse" };
+
+function turnedRound(start: Pose): Pose {
+  return { ...start, heading: start.heading + Math.PI };
+}
+
+/** A pose written in the plan: the middle of the rear axle, and a bearing or a point that it faces. */
+function written(manoeuvre: Feature, part: "start" | "end", read: Read): Pose | null {
+  const at = propertyOf(manoeuvre, `${part}.at`);
+  const bearing = propertyOf(manoeuvre, `${part}.heading`);
+  const towards = propertyOf(manoeuvre, `${part}.towards`);
+  if (!isSpot(at)) return null;
+  const [x, y] = [read(at.east), read(at.north)];
+  if (isQuantity(bearing)) return { x, y, heading: Math.PI / 2 - read(bearing) };
+  if (!isSpot(towards)) return null;
+  return { x, y, heading: Math.atan2(read(towards.north) - y, read(towards.east) - x) };
+}
+
+/** On the run outside a way in, nose (or tail) at its open end. */
+function comingIn(way: WayIn | null, plain: Vehicle, how: "forwards" | "backwards"): Pose | null {
+  if (!way) return null;
+  const back = how === "forwards" ? plain.wheelbase + plain.frontOverhang : plain.rearOverhang;
+  return along(way.at, way.heading, -back, how === "forwards" ? 0 : Math.PI);
+}
+
+/** On the run outside a way out, tail (or nose) at its open end. */
+function goingOut(way: WayIn | null, plain: Vehicle, how: "forwards" | "backwards"): Pose | null {
+  if (!way) return null;
+  const back = how === "forwards" ? plain.rearOverhang : plain.wheelbase + plain.frontOverhang;
+  return along(way.at, way.heading, -back, how === "forwards" ? Math.PI : 0);
+}
+
+function along(from: Point, heading: number, by: number, turn: number): Pose {
+  return { x: from[0] + by * Math.cos(heading), y: from[1] + by * Math.sin(heading), heading: heading + turn };
+}
+
+function bayFor(manoeuvre: Feature, properties: readonly string[], at: EndWork) {
+  const [name] = names(manoeuvre, ...properties);
+  const bay = name === undefined ? undefined : at.there(name);
+  const [ring] = areaOf(bay);
+  if (!ring) return null;
+  const plain = ringAt(ring, at.work.read);
+  const ways = [...at.entries.values()].flatMap((way) => way.rings.map((one) => ringAt(one, at.work.read)));
+  const others = at.work.others.filter((other) => JSON.stringify(other) !== JSON.stringify(plain));
+  return bayAt(plain, [...others, ...ways]);
+}
+
+/** In the middle of a bay. */
+function standing(bay: ReturnType<typeof bayAt>, plain: Vehicle, how: "nose in" | "nose out"): Pose | null {
+  if (!bay) return null;
+  const heading = how === "nose in" ? bay.heading : bay.heading + Math.PI;
+  const middle = (plain.wheelbase + plain.frontOverhang - plain.rearOverhang) / 2;
+  return along(bay.middle, heading, -middle, 0);
+}

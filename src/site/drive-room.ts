@@ -1,0 +1,83 @@
+// The room round a vehicle on its way: the search of a manoeuvre at the clearance that is wanted, done once for equal content.
+
+import type { Ground } from "../motion/ground.ts";
+import type { ManoeuvreQuestion } from "../motion/manoeuvre.ts";
+import { type Room, roomAbout } from "../motion/room.ts";
+import type { Read } from "../model/quantity.ts";
+import type { Point } from "../model/reading.ts";
+import { boxAbout, type Drive } from "./drive.ts";
+import { movedOut, ringAt } from "./live-ring.ts";
+import { overallLength } from "../motion/vehicle.ts";
+
+/** A drive at the plan's own values: plain rings of what is driven on and of what stands in the way. */
+export interface PlainDrive {
+  readonly running: readonly (readonly Point[])[];
+  readonly bodies: readonly (readonly Point[])[];
+  readonly wheels: readonly (readonly Point[])[];
+  readonly box: readonly Point[];
+}
+
+/** The plain geometry of a drive. */
+export function plainDrive(drive: Drive, read: Read): PlainDrive {
+  const rings = (keepsOff: "body" | "wheels") =>
+    drive.inTheWay.flatMap((one) => (one.keepsOff === keepsOff ? one.rings.map((ring) => ringAt(ring, read)) : []));
+  return {
+    running: drive.running.map((ring) => ringAt(ring, read)),
+    bodies: rings("body"),
+    wheels: rings("wheels"),
+    box: boxRing(drive, read),
+  };
+}
+
+/** Ring of the box within which the body can be at all, laid along the start's heading. */
+function boxRing({ running, start, plain }: Drive, read: Read): readonly Point[] {
+  const [back, right, front, left] = boxAbout(running, start, read, overallLength(plain));
+  const [c, s] = [Math.cos(start.heading), Math.sin(start.heading)];
+  const corners = [
+    [back, right],
+    [front, right],
+    [front, left],
+    [back, left],
+  ] as const;
+  return corners.map(([x, y]): Point => [start.x + c * x - s * y, start.y + s * x + c * y]);
+}
+
+/**
+ * The question of a drive at a clearance (m). The wheels' ground is moved out by as much as the clearance lies below the
+ * wanted one, and in by as much as it lies above: so the reading says by how much every wall and every edge would have
+ * to give way, or could come nearer, alike. Null where an edge cannot be moved so far.
+ */
+export function questionAt(
+  drive: Drive,
+  geometry: PlainDrive,
+  wanted: number,
+): (clearance: number) => ManoeuvreQuestion | null {
+  const { plain, start, goal, firstGear, lastGear, mostChanges } = drive;
+  return (clearance) => {
+    const edges = geometry.running.map((ring) => movedOut(ring, drive.bodyStaysOn ? 0 : wanted - clearance));
+    if (edges.some((ring) => ring === null)) return null;
+    const rings = edges as readonly (readonly Point[])[];
+    const obstacles = drive.bodyStaysOn ? [...geometry.bodies, ...geometry.wheels] : geometry.bodies;
+    const clear: Ground = { rings: drive.bodyStaysOn ? rings : [geometry.box], obstacles };
+    const running = drive.bodyStaysOn ? clear : { rings, obstacles: geometry.wheels };
+    return { vehicle: plain, clear, running, start, goal, firstGear, lastGear, mostChanges, margin: clearance };
+  };
+}
+
+/** Searches that were done last, by content; the oldest make way. A search depends on nothing else. */
+const done = new Map<string, Room>();
+const mostKept = 64;
+
+/** Room of a drive about a wanted clearance (m). */
+export function roomOf(drive: Drive, wanted: number, read: Read): Room {
+  const geometry = plainDrive(drive, read);
+  const { plain, start, goal, firstGear, lastGear, mostChanges, bodyStaysOn } = drive;
+  const key = JSON.stringify([geometry, plain, start, goal, firstGear, lastGear, mostChanges, bodyStaysOn, wanted]);
+  const known = done.get(key);
+  if (known) return known;
+  const room = roomAbout(questionAt(drive, geometry, wanted), wanted);
+  const [oldest] = done.keys();
+  if (done.size >= mostKept && oldest !== undefined) done.delete(oldest);
+  done.set(key, room);
+  return room;
+}
