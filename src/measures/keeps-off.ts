@@ -22,8 +22,7 @@ export const keepsOff: Measure = {
     const property = String(parameters["property"]);
     const kinds = String(parameters["kind"]).split(" or ");
     const goes = propertyOf(thing, property);
-    if (typeof goes !== "string")
-      return missing(askedFor(thing, property, "where the water goes: what takes the rain"));
+    if (typeof goes !== "string") return missing(askedFor(thing, property, "what takes the rain"));
     const into = scene.standing().find((feature) => feature.name === goes);
     const onto = kinds.includes(into?.kind ?? goes);
     return { is: "found", places: [{ key: property, value: () => (onto ? 0 : 1), witness: () => [] }] };

@@ -87,20 +87,26 @@ export function shown(dimension: Dimension, shownIn?: string): { readonly unit: 
   return { unit, factor: shownFactor[unit] };
 }
 
+/** A slope is worded in degrees as the angle that it makes: the arctangent of rise over run. */
+function asAngle(value: number, dimension: Dimension, unit: ShownIn): number {
+  return dimension === "slope" && unit === "deg" ? Math.atan(value) : value;
+}
+
 /** Words for a value, rounded to its doubt: `1.04 m`, `1 in 94`, `12.1 %`, `90 mm`, `3`. */
 export function words(value: number, dimension: Dimension, wording: Wording = {}): string {
   const { unit, factor } = shown(dimension, wording.shownIn);
   if (unit === "1 in") return oneIn(value);
   const decimals = wording.decimals ?? decimalsFor(2 * (wording.u ?? 0) * factor, unit);
-  const text = trimZero((value * factor).toFixed(decimals), unit);
+  const text = trimZero((asAngle(value, dimension, unit) * factor).toFixed(decimals), unit);
   if (unit === "count") return text;
   return unit === "days" ? `${text} ${text === "1" ? "day" : "days"}` : `${text} ${unit}`;
 }
 
-function oneIn(slope: number): string {
+/** `1 in 94`, `1 in 6.5`, `1 in 50 uphill`, `level`; with `more` further decimals. */
+function oneIn(slope: number, more = 0): string {
   if (Math.abs(slope) < 1e-6) return "level";
   const n = 1 / Math.abs(slope);
-  const text = n >= 10 ? n.toFixed(0) : n.toFixed(1).replace(/\.0$/, "");
+  const text = n.toFixed((n >= 10 ? 0 : 1) + more).replace(/\.0+$/, "");
   return slope < 0 ? `1 in ${text} uphill` : `1 in ${text}`;
 }
 
@@ -119,12 +125,14 @@ export function wordsApart(
   const { unit, factor } = shown(dimension, wording.shownIn);
   let decimals = wording.decimals ?? decimalsFor(2 * (wording.u ?? 0) * factor, unit);
   const last = decimals + 3;
-  if (unit === "1 in") return [oneIn(found), oneIn(wanted)];
-  while (
-    decimals < last &&
-    found !== wanted &&
-    (found * factor).toFixed(decimals) === (wanted * factor).toFixed(decimals)
-  )
-    decimals += 1;
+  if (unit === "1 in") return oneInApart(found, wanted);
+  const [a, b] = [found, wanted].map((value) => asAngle(value, dimension, unit) * factor) as [number, number];
+  while (decimals < last && found !== wanted && a.toFixed(decimals) === b.toFixed(decimals)) decimals += 1;
   return [words(found, dimension, { ...wording, decimals }), words(wanted, dimension, { ...wording, decimals })];
+}
+
+function oneInApart(found: number, wanted: number): readonly [string, string] {
+  const most = 3;
+  const more = [0, 1, 2].find((decimals) => oneIn(found, decimals) !== oneIn(wanted, decimals)) ?? most;
+  return found === wanted ? [oneIn(found), oneIn(wanted)] : [oneIn(found, more), oneIn(wanted, more)];
 }
