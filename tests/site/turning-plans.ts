@@ -33,7 +33,13 @@ interface Scene {
   readonly clear: number;
 }
 
-/** Scenes a, b and f; c with its rounded corners as it stands in the file of scenes. */
+/** Quarter circles of 5 m at the two inner corners of the T head of scene c, from its bar to its stem, as drawn. */
+const rounded: readonly Point[] = Array.from({ length: 7 }, (_, i): Point => {
+  const angle = (i * Math.PI) / 12;
+  return [-6.5 + 5 * Math.sin(angle), -5 + 5 * Math.cos(angle)];
+});
+
+/** Scenes a, b, c and f of the turning search. */
 export const scenes = {
   a: {
     car: "P",
@@ -60,6 +66,15 @@ export const scenes = {
     track: [
       [-18, 1.5],
       [1, 1.5],
+    ],
+    clear: 0.15,
+  },
+  c: {
+    car: "compact",
+    pad: [[-7, 0], ...rounded, ...rounded.toReversed().map(([x, y]): Point => [-x, y]), [7, 0], [7, 3.2], [-7, 3.2]],
+    track: [
+      [0, -18],
+      [0, -4],
     ],
     clear: 0.15,
   },
