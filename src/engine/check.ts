@@ -169,7 +169,9 @@ function foldByAbout(card: Card, outcomes: readonly Outcome[], departures: reado
     const about = outcome.subject[card.about.role];
     const other = card.against ? outcome.subject[card.against.role] : undefined;
     const key = [about?.name, card.report === "each" ? other?.name : "", outcome.limit?.id ?? ""].join("\n");
-    groups.set(key, [...(groups.get(key) ?? []), outcome]);
+    const group = groups.get(key);
+    if (group) group.push(outcome);
+    else groups.set(key, [outcome]);
   }
   return [...groups].flatMap(([key, group]) =>
     apartByDeparture(group, departures).map((part, index) => folded(part, `${key}\n${index}`)),

@@ -12,6 +12,7 @@ import type { Read } from "../model/quantity.ts";
 import type { CandidatePlace, Measure, Point, Scene } from "../model/reading.ts";
 import { featureWords } from "../model/plan.ts";
 import { centreFigure, figureAt, groundFigure, type LiveFigure } from "../site/live-figure.ts";
+import { groundBox } from "../site/ground-box.ts";
 import { type NearPlace, nearPlaces } from "../site/near-places.ts";
 
 /** Wider than this the way counts as open (metres). */
@@ -57,9 +58,10 @@ interface Beside {
 function hemming(way: Feature, middle: LiveFigure, scene: Scene): readonly Beside[] {
   const wayBox = figureBox(figureAt(middle, scene.read));
   return scene.standing().flatMap((feature) => {
-    const figure = feature !== way && hemmingKinds.has(feature.kind) ? groundFigure(feature) : null;
-    const box = figure && figureBox(figureAt(figure, scene.read));
-    return figure && box && wayBox && boxDistance(box, wayBox) <= open ? [{ feature, figure }] : [];
+    if (feature === way || !wayBox || !hemmingKinds.has(feature.kind)) return [];
+    const box = groundBox(feature, scene.read);
+    const figure = box && boxDistance(box, wayBox) <= open ? groundFigure(feature) : null;
+    return figure ? [{ feature, figure }] : [];
   });
 }
 

@@ -10,18 +10,25 @@ const hidden = /[\p{Cf}\u{E0000}-\u{E0FFF}]/gu;
 const breaks = /[\u0000-\u0020\u007f-\u00a0\u1680\u2000-\u200a\u2028\u2029\u202f\u205f\u3000]+/g;
 const loneSurrogate = /[\ud800-\udfff]/gu;
 
+/** Letters of which none is touched: printable ones up to the phonetic letters, but the soft hyphen and the hard space. */
+const harmless = /^[ -~\u00a1-\u00ac\u00ae-\u02af]*$/;
+
 /** The longest piece of text that a page carries unbroken; beyond it the rest is cut and marked. */
 const longest = 2000;
 
 /** One line of plain characters: no controls, no hidden or reordering characters, single spaces. */
 export function clean(text: string): string {
-  const plain = text
+  const plain = harmless.test(text) && !text.includes("  ") ? text.trim() : plainOf(text);
+  return plain.length > longest ? `${plain.slice(0, longest)}...` : plain;
+}
+
+function plainOf(text: string): string {
+  return text
     .replace(terminalSequences, "")
     .replace(hidden, "")
     .replace(loneSurrogate, "\ufffd")
     .replace(breaks, " ")
     .trim();
-  return plain.length > longest ? `${plain.slice(0, longest)}...` : plain;
 }
 
 /** Columns a text takes on a terminal: combining marks none, wide letters two, the rest one. */
@@ -31,10 +38,15 @@ export function columns(text: string): number {
   return sum;
 }
 
+/** Dashes, quotes, arrows, signs and lines: none combines and none is wide, and most texts hold no other letter. */
+function isPlainSign(code: number): boolean {
+  return (code >= 0x2010 && code <= 0x2027) || (code >= 0x2100 && code <= 0x2bff);
+}
+
 /** Columns of one letter (wide ranges after Unicode Standard Annex 11, shortened to the common scripts; MEMORY). */
 export function letterColumns(letter: string): number {
   const code = letter.codePointAt(0) ?? 0;
-  if (code < 0x300) return 1;
+  if (code < 0x300 || isPlainSign(code)) return 1;
   if (/\p{M}/u.test(letter)) return 0;
   const wide =
     (code >= 0x1100 && code <= 0x115f) ||
