@@ -28,6 +28,7 @@ import { heightOver } from "./height-over.ts";
 import { invertStep } from "./invert-step.ts";
 import { keepsOff } from "./keeps-off.ts";
 import { leadsOn } from "./leads-on.ts";
+import { levelOver } from "./level-over.ts";
 import { monthsInSeason } from "./months-in-season.ts";
 import { notInACircle } from "./not-in-a-circle.ts";
 import { outsideSlopeLine } from "./outside-slope-line.ts";
@@ -74,6 +75,7 @@ const all: readonly Measure[] = [
   invertStep,
   keepsOff,
   leadsOn,
+  levelOver,
   monthsInSeason,
   notInACircle,
   outsideSlopeLine,
