@@ -124,8 +124,33 @@ export function list(items: readonly string[]): string {
   return `${items.slice(0, -1).join(", ")} and ${items.at(-1) ?? ""}`;
 }
 
+/** Hazards of one thing or of a stuff; all others are said as many. */
+const single: Readonly<Record<string, string>> = {
+  gas: "gas",
+  oil: "oil",
+  septic: "a septic tank or drainage field",
+  flooding: "flooding",
+  asbestos: "asbestos",
+  "unknown fill": "unknown fill",
+  "made ground": "made ground",
+  rock: "rock",
+  "high ground water": "high ground water",
+  "steep ground": "steep ground",
+  "public way": "a public way",
+  livestock: "livestock",
+  heritage: "heritage",
+  "boundary dispute": "a boundary dispute",
+  slurry: "slurry",
+};
+
+/** `whether there are wells: draw them, or put "wells" under none ...`; `whether there is gas: draw it ...`. */
+export function whetherThereIs(hazard: string): string {
+  const one = Object.hasOwn(single, hazard) ? single[hazard] : undefined;
+  const [is, them, they, many] = one ? ["is", "it", "it was", "is"] : ["are", "them", "they were", "are"];
+  return `whether there ${is} ${one ?? hazard}: draw ${them}, or put "${hazard}" under none if ${they} looked for and ${many} not there`;
+}
+
 /** Sentence of a hazard that is neither drawn nor ruled out. */
 export function unsaidSentence(card: Card): string {
-  const hazard = card.hazard ?? "the hazard";
-  return `Nobody has said whether there are ${hazard} here: draw them, or put "${hazard}" under none if they were looked for and are not there.`;
+  return `Nobody has said ${whetherThereIs(card.hazard ?? "the hazard")}.`;
 }

@@ -7,7 +7,7 @@ import type { Measure } from "../model/reading.ts";
 import { isHazard } from "../site/hazards.ts";
 import { fingerprint } from "./fingerprint.ts";
 import type { OpenNeed } from "./needs.ts";
-import { unsaidSentence } from "./sentence.ts";
+import { unsaidSentence, whetherThereIs } from "./sentence.ts";
 
 export interface UnsaidContext {
   readonly plan: Plan;
@@ -52,7 +52,7 @@ export function hazardUnsaid(
     kinked: false,
     decided_by: null,
   };
-  const asks = `whether there are ${hazard}: draw them, or put "${hazard}" under none if they were looked for`;
+  const asks = whetherThereIs(hazard);
   const place = { file: plan.file, path: ["none"] };
   return {
     finding,

@@ -52,6 +52,8 @@ export type Condition =
       readonly from?: number;
       readonly upTo?: number;
       readonly under?: number;
+      /** Dimension that the units of the row tell; left out for bare numbers. */
+      readonly dimension?: Dimension;
     };
 
 /** One row of a card. */

@@ -27,7 +27,12 @@ export function dealCautions(report: Report, told: readonly Numbered[]): Caution
   const left: string[] = [];
   for (const finding of report.findings)
     if (finding.verdict !== "does-not-bear") left.push(...freshOf(finding, printed));
-  return { with: dealt, left };
+  return { with: dealt, left: left.filter((caution) => !saidWithMore(caution, printed)) };
+}
+
+/** Whether another caution of the report begins with these very words. */
+function saidWithMore(caution: string, printed: ReadonlySet<string>): boolean {
+  return [...printed].some((other) => other !== caution && other.startsWith(`${caution} `));
 }
 
 function freshOf(finding: Finding, printed: Set<string>): string[] {

@@ -2,7 +2,11 @@
 
 import type { Bound, Card, Limit, Requirement, Rulebook, Seen, Source } from "../model/card.ts";
 import type { Measure } from "../model/reading.ts";
-import { words } from "../model/units.ts";
+import { propertyWords } from "../model/property-words.ts";
+import type { Dimension } from "../model/quantity.ts";
+import { shown, words } from "../model/units.ts";
+import { capital } from "./clean.ts";
+import { placeWords } from "./standing-words.ts";
 
 const seenWords: Readonly<Record<Seen, string>> = {
   read: "page read",
@@ -26,39 +30,108 @@ const stakesWords: Readonly<Record<Card["stakes"], string>> = {
 
 /** The whole card as text. */
 export function reasonText(card: Card, book: Rulebook, measures: ReadonlyMap<string, Measure>): string {
+  const context: Context = { card, book, measures };
   const measure = measures.get(card.measure);
   const lines = [card.title, "", card.asks, stakesWords[card.stakes]];
   if (card.faultsOnly) lines.push("This is a screen: it can show a fault, never that a thing holds.");
   lines.push("", `What is found: ${measure?.shortName ?? card.measure}.`, "", "What is wanted:");
-  for (const limit of card.limits) lines.push(...limitLines(limit, card, book, measures));
+  for (const limit of card.limits) lines.push(...limitLines(limit, context));
   if (card.cautions.length > 0) lines.push("", "Mind:", ...card.cautions.map((caution) => `  ${caution}`));
   if (card.defersTo) lines.push("", `Who decides: ${card.defersTo}.`);
   lines.push("", `Rule ${card.id}, in ${card.file}`);
   return `${lines.join("\n")}\n`;
 }
 
-function limitLines(
-  limit: Limit,
-  card: Card,
-  book: Rulebook,
-  measures: ReadonlyMap<string, Measure>,
-): readonly string[] {
-  const measure = measures.get(limit.measure?.name ?? card.measure);
-  const where = limit.where === "anywhere" ? "Anywhere" : limit.where.replace(/^./, (first) => first.toUpperCase());
-  const each = limit.forEach ? `, for each of ${limit.forEach.replace(".", "'s ")}` : "";
-  const when = limit.when.length > 0 ? `, where ${limit.when.map(conditionWords).join(" and ")}` : "";
-  const wants = (["must", "should"] as const).flatMap((grade) => {
+/** What the words of a row are made with. */
+interface Context {
+  readonly card: Card;
+  readonly book: Rulebook;
+  readonly measures: ReadonlyMap<string, Measure>;
+}
+
+function limitLines(limit: Limit, context: Context): readonly string[] {
+  const { book } = context;
+  const quantity = quantityOf(limit, context);
+  const each = limit.forEach ? `, for each of ${ofWords(limit.forEach)}` : "";
+  const conditions = limit.when.map((condition) => conditionWords(condition, context));
+  const when = conditions.length > 0 ? `, where ${conditions.join(" and ")}` : "";
+  const graded = (["must", "should"] as const).flatMap((grade) => {
     const requirement = limit[grade];
-    return requirement && measure
-      ? [`${grade === "must" ? "must be" : "should be"} ${requirementWords(requirement, measure)}`]
-      : [];
+    return requirement ? [{ grade, requirement }] : [];
   });
+  const wants = graded.map(({ grade, requirement }) => `${grade} be ${requirementWords(requirement, quantity)}`);
+  const figures = graded.flatMap(({ requirement }) => tableLines(requirement, limit, { quantity, book }));
   const source = limit.source ? book.sources.get(limit.source) : undefined;
+  const where = limit.where === "anywhere" ? "Anywhere" : capital(placeWords(limit.where, book.placeNames));
   return [
-    `  ${where}${each}${when}: ${measure?.shortName ?? ""} ${wants.join(", ")}.`,
-    `      ${standingWords[limit.standing]}; ${source ? sourceWords(source, limit.clause) : "no publisher"}`,
+    `  ${where}${each}${when}: ${quantity.name} ${wants.join(", ")}.`,
+    ...figures.map((line) => `      ${line}`),
+    `      ${limitSays(limit, source)}`,
   ];
 }
+
+/** What sort of word a limit is, and whose. */
+function limitSays(limit: Limit, source: Source | undefined): string {
+  const standing = standingWords[limit.standing];
+  if (source && (limit.standing !== "practice" || source.seen !== "none"))
+    return `${standing}; ${sourceWords(source, limit.clause)}`;
+  return [standing, ...(limit.clause ? [limit.clause] : []), "no publisher"].join(", ");
+}
+
+/** A quantity as a rule speaks of it. */
+interface Said {
+  readonly name: string;
+  readonly dimension: Dimension;
+  readonly shownIn?: string | undefined;
+}
+
+function quantityOf(limit: Limit, { card, measures }: Context): Said {
+  const measure = measures.get(limit.measure?.name ?? card.measure);
+  const { property, shown } = limit.measure?.parameters ?? card.parameters;
+  const named = typeof property === "string" && property !== "";
+  return {
+    name: named ? `the ${propertyWords(property)}` : (measure?.shortName ?? card.measure),
+    dimension: measure?.dimension ?? card.dimension,
+    shownIn: typeof shown === "string" && shown !== "" ? shown : measure?.shownIn,
+  };
+}
+
+/** The figures of a table that a row refers to: `rise ordinary: fox 1.2 m, dog 1.2 m`. */
+function tableLines(
+  requirement: Requirement,
+  limit: Limit,
+  { quantity, book }: { readonly quantity: Said; readonly book: Rulebook },
+): readonly string[] {
+  const bounds = requirement.sense === "between" ? [requirement.low, requirement.high] : [requirement.bound];
+  const named = limit.when.find((condition) => condition.of === "each");
+  const only = named && "is" in named ? [named.is].flat() : null;
+  return bounds.flatMap((bound) => {
+    if (bound.from !== "table") return [];
+    const rows = [...(book.tables.get(bound.table)?.rows ?? [])].flatMap(([key, cells]) => {
+      const cell = cells[bound.column];
+      return cell && !Number.isNaN(cell.value) && (!only || only.includes(key))
+        ? [`${key} ${exact(cell.value, quantity)}`]
+        : [];
+    });
+    return rows.length > 0 ? [`${plainWord(bound.column)}: ${rows.join(", ")}`] : [];
+  });
+}
+
+/** A stated number as it was stated: not rounded to a doubt that it does not have. */
+function exact(value: number, { dimension, shownIn }: Omit<Said, "name">): string {
+  const { unit, factor } = shown(dimension, shownIn);
+  if (unit === "1 in") return words(value, dimension, { shownIn });
+  const metres = unit === "m";
+  const fine = metres && Math.abs(value) < 1 && !isRound(value * centimetres);
+  if (fine) return exact(value, { dimension, shownIn: "mm" });
+  const decimals = [0, 1, 2, 3].find((count) => isRound(value * factor * 10 ** count)) ?? (metres ? 2 : 3);
+  const text = words(value, dimension, { shownIn, decimals });
+  return unit === "count" ? String(Number((value * factor).toPrecision(3))) : text;
+}
+
+const centimetres = 100;
+const isRound = (value: number): boolean => Math.abs(value - Math.round(value)) < 1e-6;
+const plainWord = (word: string): string => word.replaceAll("_", " ").replaceAll("-", " ");
 
 function sourceWords(source: Source, clause: string | undefined): string {
   const parts = [
@@ -71,43 +144,56 @@ function sourceWords(source: Source, clause: string | undefined): string {
   return parts.filter((part) => part !== undefined && part !== "").join(", ");
 }
 
-function conditionWords(condition: Limit["when"][number]): string {
-  const of = condition.of.replace(/^(\w+)\.(.+)$/, "the $1's $2").replaceAll("_", " ");
+function conditionWords(condition: Limit["when"][number], context: Context): string {
+  const of = condition.of === "each" ? "that" : ofWords(condition.of);
   if ("is" in condition)
     return typeof condition.is === "boolean"
       ? `${of} is ${condition.is ? "so" : "not so"}`
       : `${of} is ${Array.isArray(condition.is) ? condition.is.join(" or ") : String(condition.is)}`;
+  const companion = context.card.companions[condition.of];
+  const dimension = condition.dimension ?? context.measures.get(companion?.measure ?? "")?.dimension ?? "count";
+  const edge = (word: string, value: number | undefined) =>
+    value === undefined ? [] : [`${word} ${exact(value, { dimension, shownIn: smallUnit(dimension, value) })}`];
   const band = [
-    condition.over === undefined ? "" : `over ${condition.over}`,
-    condition.from === undefined ? "" : `from ${condition.from}`,
-    condition.upTo === undefined ? "" : `up to ${condition.upTo}`,
-    condition.under === undefined ? "" : `under ${condition.under}`,
+    ...edge("over", condition.over),
+    ...edge("from", condition.from),
+    ...edge("up to", condition.upTo),
+    ...edge("under", condition.under),
   ];
-  return `${of} is ${band.filter(Boolean).join(" and ")}`;
+  return `${of} is ${band.join(" and ")}`;
 }
 
-function requirementWords(requirement: Requirement, measure: Measure): string {
+/** Bores and the like are said in millimetres. */
+const smallUnit = (dimension: Dimension, value: number): string | undefined =>
+  dimension === "length" && Math.abs(value) > 0 && Math.abs(value) < 0.5 ? "mm" : undefined;
+
+function requirementWords(requirement: Requirement, quantity: Said): string {
+  if (quantity.shownIn === "yes or no") return "so";
   if (requirement.sense === "between")
-    return `between ${boundWords(requirement.low, measure)} and ${boundWords(requirement.high, measure)}`;
-  return `${requirement.sense === "at_least" ? "at least" : "at most"} ${boundWords(requirement.bound, measure)}`;
+    return `between ${boundWords(requirement.low, quantity)} and ${boundWords(requirement.high, quantity)}`;
+  return `${requirement.sense === "at_least" ? "at least" : "at most"} ${boundWords(requirement.bound, quantity)}`;
 }
 
-function boundWords(bound: Bound, measure: Measure): string {
-  const number = (value: number) => words(value, measure.dimension, { shownIn: measure.shownIn });
+function boundWords(bound: Bound, quantity: Said): string {
+  const number = (value: number) => exact(value, quantity);
   switch (bound.from) {
     case "number":
       return number(bound.value);
     case "table":
-      return `what the table of ${bound.table} gives (${bound.column.replaceAll("_", " ")})`;
+      return `what the table of ${plainWord(bound.table)} gives (${plainWord(bound.column)})`;
     case "times":
-      return `${bound.times} times the ${ofWords(bound.of)}${bound.downTo === undefined ? "" : `, not under ${number(bound.downTo)}`}${bound.upTo === undefined ? "" : `, not over ${number(bound.upTo)}`}`;
+      return `${bound.times} times ${ofWords(bound.of)}${bound.downTo === undefined ? "" : `, not under ${number(bound.downTo)}`}${bound.upTo === undefined ? "" : `, not over ${number(bound.upTo)}`}`;
     case "over":
-      return `${bound.times} over the ${ofWords(bound.over)}`;
+      return `${exact(bound.times, { dimension: "length", shownIn: "mm" })} over ${ofWords(bound.over)}`;
     case "plan":
-      return `the ${ofWords(bound.property)} that the plan asks for`;
+      return `${ofWords(bound.property)}, as the plan asks for it`;
   }
 }
 
+/** `run.bore` -> `the bore of the run`; a companion's name as words. */
 function ofWords(dotted: string): string {
-  return dotted.replace(/^(\w+)\.(.+)$/, "$2 of the $1").replaceAll("_", " ");
+  const [role = "", ...rest] = dotted.split(".");
+  return rest.length === 0
+    ? `the ${plainWord(role)}`
+    : `the ${propertyWords(rest.join("."))} of the ${plainWord(role)}`;
 }

@@ -41,12 +41,18 @@ const anyOrder: readonly Dimension[] = [
   "force",
 ];
 
+/** A number and the dimension that its unit tells; a bare number has none. */
+export interface AnyNumber {
+  readonly value: number;
+  readonly dimension: Dimension | null;
+}
+
 /** A number whose dimension only its unit tells (conditions of a row). */
-export function readAnyNumber(value: unknown, path: Path, complain: Complain): number | null {
-  if (typeof value === "number" && Number.isFinite(value)) return value;
+export function readAnyNumber(value: unknown, path: Path, complain: Complain): AnyNumber | null {
+  if (typeof value === "number" && Number.isFinite(value)) return { value, dimension: null };
   for (const dimension of anyOrder) {
     const parsed = parseQuantity(value, dimension);
-    if (parsed.ok) return parsed.value;
+    if (parsed.ok) return { value: parsed.value, dimension };
   }
   complain(path, "a number with its unit", JSON.stringify(value) ?? "nothing", "write 90 mm, 1 in 40, 7 days, 12");
   return null;
@@ -88,7 +94,7 @@ export function readBound(value: unknown, dimension: Dimension, path: Path, comp
   if (typeof value["of"] === "string") return readTimes(value, value["of"], dimension, path, complain);
   if (typeof value["over"] === "string") {
     const times = readAnyNumber(value["times"], [...path, "times"], complain);
-    return times === null ? null : { from: "over", times, over: value["over"] };
+    return times === null ? null : { from: "over", times: times.value, over: value["over"] };
   }
   complain(
     path,
@@ -113,5 +119,11 @@ function readTimes(value: Data, of: string, dimension: Dimension, path: Path, co
     value["up_to"] === undefined ? null : readNumber(value["up_to"], dimension, [...path, "up_to"], complain);
   const downTo =
     value["down_to"] === undefined ? null : readNumber(value["down_to"], dimension, [...path, "down_to"], complain);
-  return { from: "times", times, of, ...(upTo === null ? {} : { upTo }), ...(downTo === null ? {} : { downTo }) };
+  return {
+    from: "times",
+    times: times.value,
+    of,
+    ...(upTo === null ? {} : { upTo }),
+    ...(downTo === null ? {} : { downTo }),
+  };
 }

@@ -1,6 +1,7 @@
 // The `when` of a row: conditions on properties of roles or on companion readings.
 
 import type { Condition } from "../model/card.ts";
+import type { Dimension } from "../model/quantity.ts";
 import { type Complain, isData, readAnyNumber } from "./bounds.ts";
 
 /** Reads `{run.carries: foul, run.bore: {over: 90 mm, up_to: 115 mm}}`. */
@@ -35,11 +36,20 @@ function readCondition(of: string, test: unknown, path: readonly (string | numbe
     return [];
   }
   const names = { over: "over", from: "from", up_to: "upTo", under: "under" } as const;
-  const band: { of: string; over?: number; from?: number; upTo?: number; under?: number } = { of };
+  const band: {
+    of: string;
+    over?: number;
+    from?: number;
+    upTo?: number;
+    under?: number;
+    dimension?: Dimension;
+  } = { of };
   for (const [word, key] of Object.entries(names)) {
     if (test[word] === undefined) continue;
     const number = readAnyNumber(test[word], [...path, word], complain);
-    if (number !== null) band[key] = number;
+    if (number === null) continue;
+    band[key] = number.value;
+    if (number.dimension !== null) band.dimension = number.dimension;
   }
   return [band];
 }

@@ -1,6 +1,7 @@
 // What a plan says about rules and places: nothing that is mistyped, half said or agreed for one thing may hide a fault.
 
 import { describe, expect, it } from "vitest";
+import { whetherThereIs } from "../../src/engine/sentence.ts";
 import { checkPlan, type CheckOptions, exitCode, type Finding, type Report } from "../../src/index.ts";
 
 const rule = "fences/jumped-in-from-stand";
@@ -127,5 +128,15 @@ describe("a place that no rule knows", () => {
   it("is a problem from the command line too", () => {
     expect(codes(look({}, { place: ["englnd"] }))).toEqual(["unknown-name"]);
     expect(codes(look({}, { place: ["anywhere"] }))).toEqual([]);
+  });
+});
+
+describe("a hazard that nobody has spoken of", () => {
+  it("is asked for in words that can be read out", () => {
+    expect(whetherThereIs("wells")).toBe(
+      'whether there are wells: draw them, or put "wells" under none if they were looked for and are not there',
+    );
+    expect(whetherThereIs("public way")).toContain("whether there is a public way: draw it,");
+    expect(whetherThereIs("constructor")).toContain("whether there are constructor");
   });
 });
