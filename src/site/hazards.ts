@@ -36,6 +36,9 @@ const tests: Readonly<Record<string, Test>> = {
   "retaining walls": has("wall", "retains"),
   "deep digs": (feature) => feature.kind === "excavation",
   "live fences": has("fence", "live_wires"),
+  "unknown fill": (feature) => feature.kind === "stock",
+  asbestos: (feature) => feature.kind === "stock" || has("heap", "suspect")(feature),
+  slurry: (feature) => feature.kind === "tank" && word(feature, "holds") === "slurry",
   livestock: (feature) => feature.kind === "animals",
   "public way": (feature) => feature.kind === "road" || has("route", "public")(feature),
 };
