@@ -38,7 +38,7 @@ function programWith(streams: Streams, finish: (code: number) => void): Command 
     .command("check")
     .description("check one or more plans and print the report")
     .argument("<plan...>", "plan files; - is standard input")
-    .option("--save <file>", "also write the report; .json .txt .sarif .svg by its ending (repeatable)", collect, [])
+    .option("--save <file>", "also write the report; .txt .html .svg .json .sarif .geojson by its ending (repeatable)", collect, [])
     .option("--rules <folder>", "add your own cards from a folder")
     .option("--place <list>", "places whose rules apply, in place of the plan's own, by commas")
     .option("--stage <name>", "check one stage only")
