@@ -4,7 +4,7 @@ import { sideAt, sideCount, type Chain, type Figure } from "./figure.ts";
 import type { NearPair } from "./near-pair.ts";
 import { sideOf } from "./orientation.ts";
 import type { Point } from "./point.ts";
-import { footOn, meeting, type Segment } from "./segment.ts";
+import { boundsApart, footOn, meeting, type Segment } from "./segment.ts";
 
 /**
  * One pair for every two sides that pass through each other, and for every vertex that lies on a side which its
@@ -17,12 +17,13 @@ export function crossingPairs(a: Figure, b: Figure): readonly NearPair[] {
       for (const [cb, chainB] of b.chains.entries()) {
         for (let j = 0; j < sideCount(chainB); j++) {
           const ends = crossingEnds({ chain: chainA, side: i }, { chain: chainB, side: j });
+          if (ends.length === 0) continue;
           const corners = ends.map((end): Back => ({
             ...end,
             chain: end.vertexOf === "a" ? ca : cb,
             sideChain: end.vertexOf === "a" ? cb : ca,
           }));
-          if (corners.length > 0) pairs.push(shortestWayBack(corners));
+          pairs.push(shortestWayBack(corners));
         }
       }
     }
@@ -47,10 +48,13 @@ interface Back extends End {
   readonly sideChain: number;
 }
 
+const none: readonly End[] = [];
+
 /** The ends that could be taken back to undo the crossing of two sides; none where they do not cross. */
 function crossingEnds(a: SideOfChain, b: SideOfChain): readonly End[] {
   const sideA = sideAt(a.chain, a.side);
   const sideB = sideAt(b.chain, b.side);
+  if (boundsApart(sideA, sideB)) return none;
   const how = meeting(sideA, sideB);
   if (how === "cross")
     return [...endsOf(a, "a", { ...b, segment: sideB }), ...endsOf(b, "b", { ...a, segment: sideA })];

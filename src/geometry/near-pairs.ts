@@ -1,5 +1,6 @@
 // Every place where two figures come near: each vertex of one against each side of the other, within a reach.
 
+import { boxHolds, boxOf } from "./box.ts";
 import { crossingPairs } from "./crossing-pairs.ts";
 import { neighboursOf, sideAt, sideCount, type Chain, type Figure } from "./figure.ts";
 import type { NearPair } from "./near-pair.ts";
@@ -33,13 +34,15 @@ interface Task {
 }
 
 function vertexPairs(task: Task, reach: number): readonly NearPair[] {
+  const { area } = task.other;
+  const areaBox = area && boxOf(area.outline);
   const pairs: NearPair[] = [];
   for (const [chain, { points }] of task.figure.chains.entries()) {
     for (const [vertex, at] of points.entries()) {
-      const place = { vertexOf: task.vertexOf, chain, vertex, at };
-      const inside = task.other.area !== null && whereInPolygon(task.other.area, at) === "inside";
-      if (inside) pairs.push(...insidePair(task.other, place));
-      else pairs.push(...apartPairs(task, place, reach));
+      const corner = { vertexOf: task.vertexOf, chain, vertex, at };
+      const inside = area && areaBox && boxHolds(areaBox, at) && whereInPolygon(area, at) === "inside";
+      if (inside) pairs.push(...insidePair(task.other, corner));
+      else addApartPairs(pairs, task, corner, reach);
     }
   }
   return pairs;
@@ -60,19 +63,19 @@ function insidePair(other: Figure, corner: Corner): readonly NearPair[] {
   return [{ ...corner, sideChain, side, foot, how: "inside", outside: now > 0 ? -1 : 1, distance: -distance }];
 }
 
-function apartPairs({ figure, other }: Task, corner: Corner, reach: number): readonly NearPair[] {
-  const pairs: NearPair[] = [];
-  for (const [sideChain, chain] of other.chains.entries()) {
-    for (let side = 0; side < sideCount(chain); side++) {
-      const segment = sideAt(chain, side);
-      const { foot, distance } = footOn(segment, corner.at);
+function addApartPairs(pairs: NearPair[], { figure, other }: Task, corner: Corner, reach: number): void {
+  const { vertexOf, chain, vertex, at } = corner;
+  for (const [sideChain, sides] of other.chains.entries()) {
+    const count = sideCount(sides);
+    for (let side = 0; side < count; side++) {
+      const segment = sideAt(sides, side);
+      const { foot, distance } = footOn(segment, at);
       if (!(distance <= reach)) continue;
-      const now = sideOf(...segment, corner.at);
+      const now = sideOf(segment[0], segment[1], at);
       const outside = now !== 0 ? now : (outerSide(other, sideChain) ?? sideOfNeighbours(figure, corner, segment));
-      pairs.push({ ...corner, sideChain, side, foot, how: "apart", outside, distance });
+      pairs.push({ vertexOf, chain, vertex, at, sideChain, side, foot, how: "apart", outside, distance });
     }
   }
-  return pairs;
 }
 
 /** The side of the segments of an area's ring on which the area does not lie; null for a figure that is no area. */

@@ -77,7 +77,7 @@ export function nearest(a: Figure, b: Figure): Nearest | null {
 /** A point that both figures hold; null where they are apart. */
 export function meetingPlace(a: Figure, b: Figure): Point | null {
   for (const [sideA, sideB] of sidePairs(a, b)) {
-    if (boundsApart(sideA, sideB) || meeting(sideA, sideB) === "apart") continue;
+    if (meeting(sideA, sideB) === "apart") continue;
     return nearestOfSegments(sideA, sideB).onA;
   }
   return heldVertex(a, b) ?? heldVertex(b, a);
@@ -101,15 +101,6 @@ function* sidePairs(a: Figure, b: Figure): Generator<readonly [Segment, Segment]
       for (const chainB of b.chains) for (let j = 0; j < sideCount(chainB); j++) yield [sideA, sideAt(chainB, j)];
     }
   }
-}
-
-function boundsApart([a1, a2]: Segment, [b1, b2]: Segment): boolean {
-  return (
-    Math.max(a1[0], a2[0]) < Math.min(b1[0], b2[0]) ||
-    Math.max(b1[0], b2[0]) < Math.min(a1[0], a2[0]) ||
-    Math.max(a1[1], a2[1]) < Math.min(b1[1], b2[1]) ||
-    Math.max(b1[1], b2[1]) < Math.min(a1[1], a2[1])
-  );
 }
 
 interface VertexFoot {

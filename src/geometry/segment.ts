@@ -2,7 +2,7 @@
 
 import { between, distance, type Point } from "./point.ts";
 import { sideOf } from "./orientation.ts";
-import { cross, dot, minus, norm } from "./vector.ts";
+import { cross, minus, norm } from "./vector.ts";
 
 /** Start and end. */
 export type Segment = readonly [Point, Point];
@@ -17,10 +17,13 @@ export interface Foot {
 
 /** Foot of `point` on `segment`, and the distance in metres. A segment without length is taken as a point. */
 export function footOn([start, end]: Segment, point: Point): Foot {
-  const way = minus(end, start);
-  const square = dot(way, way);
-  const share = square > 0 ? Math.min(1, Math.max(0, dot(minus(point, start), way) / square)) : 0;
-  const foot = between(start, end, share);
+  // Written out by coordinates: this is asked for every vertex against every side.
+  const east = end[0] - start[0];
+  const north = end[1] - start[1];
+  const square = east * east + north * north;
+  const along = (point[0] - start[0]) * east + (point[1] - start[1]) * north;
+  const share = square > 0 ? Math.min(1, Math.max(0, along / square)) : 0;
+  const foot: Point = share === 1 ? end : [start[0] + east * share, start[1] + north * share];
   return { foot, share, distance: distance(point, foot) };
 }
 
@@ -44,6 +47,7 @@ export type Meeting = "apart" | "touch" | "cross" | "overlap";
 export function meeting(a: Segment, b: Segment): Meeting {
   const [a1, a2] = a;
   const [b1, b2] = b;
+  if (boundsApart(a, b)) return "apart";
   const sideB1 = sideOf(a1, a2, b1);
   const sideB2 = sideOf(a1, a2, b2);
   const sideA1 = sideOf(b1, b2, a1);
@@ -51,6 +55,16 @@ export function meeting(a: Segment, b: Segment): Meeting {
   if (sideB1 === 0 && sideB2 === 0 && sideA1 === 0 && sideA2 === 0) return meetingOnOneLine(a, b);
   if (sideB1 * sideB2 > 0 || sideA1 * sideA2 > 0) return "apart";
   return sideB1 * sideB2 < 0 && sideA1 * sideA2 < 0 ? "cross" : "touch";
+}
+
+/** Whether the upright boxes of two segments share nothing; then neither do the segments. */
+export function boundsApart([a1, a2]: Segment, [b1, b2]: Segment): boolean {
+  return (
+    Math.max(a1[0], a2[0]) < Math.min(b1[0], b2[0]) ||
+    Math.max(b1[0], b2[0]) < Math.min(a1[0], a2[0]) ||
+    Math.max(a1[1], a2[1]) < Math.min(b1[1], b2[1]) ||
+    Math.max(b1[1], b2[1]) < Math.min(a1[1], a2[1])
+  );
 }
 
 /** Both segments lie on one straight line: compare them along the axis on which that line is longest. */

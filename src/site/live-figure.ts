@@ -1,6 +1,6 @@
 // A feature's ground figure that can be read again with moved numbers: vertices as functions of the read.
 
-import { type Chain, type Figure, sideAt } from "../geometry/figure.ts";
+import type { Chain, Figure } from "../geometry/figure.ts";
 import { polygonOf } from "../geometry/polygon.ts";
 import type { Segment } from "../geometry/segment.ts";
 import { dot, minus, norm, plus, times, toTheLeft, unit } from "../geometry/vector.ts";
@@ -110,10 +110,8 @@ export function figureAt(live: LiveFigure, read: Read): Figure {
 }
 
 /** Side `index` of a live chain at a read. */
-export function liveSide(chain: LiveChain, index: number, read: Read): Segment {
-  const ends = [chain.points[index], chain.points[(index + 1) % chain.points.length]] as readonly [
-    LivePoint,
-    LivePoint,
-  ];
-  return sideAt({ points: [ends[0](read), ends[1](read)], ends: "open" }, 0);
+export function liveSide({ points }: LiveChain, index: number, read: Read): Segment {
+  const start = points[index] as LivePoint;
+  const end = points[(index + 1) % points.length] as LivePoint;
+  return [start(read), end(read)];
 }
