@@ -9,6 +9,8 @@ import type { Read } from "../model/quantity.ts";
 import type { Measure } from "../model/reading.ts";
 import { endOf, monthOf, startOf } from "../site/days.ts";
 
+const monthsOfYear = 12;
+
 /** No job lasts longer than this, days; beyond it every month is touched. */
 const longest = 366;
 
@@ -16,7 +18,7 @@ export const monthsInSeason: Measure = {
   name: "months-in-season",
   dimension: "count",
   roles: { job: "a job" },
-  parameters: { first: { dimension: "count", default: 1 }, last: { dimension: "count", default: 12 } },
+  parameters: { first: { dimension: "count", default: 1 }, last: { dimension: "count", default: monthsOfYear } },
   phrase: "{found} of its months fall in the closed season",
   shortName: "months in the closed season",
   find: (subject, scene, parameters) => {
@@ -45,5 +47,5 @@ function monthsOf(job: Feature, read: Read): readonly number[] | null {
   const months = propertyOf(job, "months");
   if (!Array.isArray(months)) return null;
   const listed = months.flatMap((month) => (isQuantity(month) ? [Math.round(read(month))] : [Number(month)]));
-  return listed.filter((month) => month >= 1 && month <= 12);
+  return listed.filter((month) => month >= 1 && month <= monthsOfYear);
 }

@@ -17,7 +17,7 @@ export const stockShare: Measure = {
   parameters: {
     /** Loose volume for one rolled. */
     loose_for_rolled: { dimension: "count", default: 1 },
-    rolled_density: { dimension: "density", default: 2000 },
+    rolled_density: { dimension: "density", default: 0 },
     /** Standard doubt of those two, as a share. */
     doubt: { dimension: "share", default: 0 },
   },
