@@ -2,6 +2,7 @@
 
 import { Command, CommanderError, Option } from "commander";
 import type { CheckFlags } from "./check-command.ts";
+import type { SheetFlags } from "./sheet-command.ts";
 import type { Streams } from "./streams.ts";
 import { version } from "./version.ts";
 
@@ -38,7 +39,12 @@ function programWith(streams: Streams, finish: (code: number) => void): Command 
     .command("check")
     .description("check one or more plans and print the report")
     .argument("<plan...>", "plan files; - is standard input")
-    .option("--save <file>", "also write the report; .txt .html .svg .json .sarif .geojson by its ending (repeatable)", collect, [])
+    .option(
+      "--save <file>",
+      "also write the report; .txt .html .svg .json .sarif .geojson by its ending (repeatable)",
+      collect,
+      [],
+    )
     .option("--rules <folder>", "add your own cards from a folder")
     .option("--place <list>", "places whose rules apply, in place of the plan's own, by commas")
     .option("--stage <name>", "check one stage only")
@@ -70,5 +76,32 @@ function programWith(streams: Streams, finish: (code: number) => void): Command 
       const { rulesCommand } = await import("./rules-command.ts");
       finish(rulesCommand(flags, streams));
     });
+  addSheet(program, "remeasure", {
+    what: "list what to measure again or for the first time, worst first",
+    streams,
+    finish,
+  });
+  addSheet(program, "setout", { what: "print the sheet to peg the plan from", streams, finish });
   return program;
+}
+
+function addSheet(
+  program: Command,
+  sheet: "remeasure" | "setout",
+  how: { readonly what: string; readonly streams: Streams; readonly finish: (code: number) => void },
+): void {
+  program
+    .command(sheet)
+    .description(how.what)
+    .argument("<plan>", "plan file; - is standard input")
+    .option("--save <file>", "also write the sheet; .txt or .csv by its ending (repeatable)", collect, [])
+    .option("--rules <folder>", "add your own cards from a folder")
+    .option("--place <list>", "places whose rules apply, in place of the plan's own, by commas")
+    .option("--stage <name>", "look at one stage only")
+    .option("--option <name>", "take the plan with one of its options")
+    .option("--as-of <date>", "day against which dates are judged, as 2026-11-25")
+    .action(async (plan: string, flags: SheetFlags) => {
+      const { sheetCommand } = await import("./sheet-command.ts");
+      how.finish(sheetCommand(sheet, plan, { ...flags, streams: how.streams }));
+    });
 }

@@ -1,13 +1,13 @@
 // The check: every card on every subject at every stage, folded, judged, worded and gathered.
 
 import type { Card, Rulebook } from "../model/card.ts";
-import type { Finding, Need, Verdict } from "../model/finding.ts";
+import type { Deciding, Finding, Need, Verdict } from "../model/finding.ts";
 import type { Place, Position } from "../model/path.ts";
 import type { Departure, Feature, Plan } from "../model/plan.ts";
 import type { Problem } from "../model/problem.ts";
 import type { Read } from "../model/quantity.ts";
 import type { Measure } from "../model/reading.ts";
-import { compose, type ComposeContext } from "./compose.ts";
+import { compose, type ComposeContext, decidingOf } from "./compose.ts";
 import { departureFor, type ReadRequirement, withDepartures, withLocalLimits } from "./departures.ts";
 import { evaluate, type EvaluationContext, type Outcome, worseOutcome } from "./evaluate.ts";
 import { gatherNeeds, needsOf, type OpenNeed } from "./needs.ts";
@@ -39,6 +39,8 @@ export interface CheckRequest {
 export interface Checked {
   readonly findings: readonly Finding[];
   readonly needs: readonly Need[];
+  /** Of every undecided finding, how its doubt is made up. */
+  readonly deciding: readonly Deciding[];
   readonly rules: readonly {
     readonly rule: string;
     readonly title: string;
@@ -104,6 +106,7 @@ export function check(request: CheckRequest): Checked {
       perCard.flatMap((result) => result.open),
       request.locate,
     ),
+    deciding: perCard.flatMap((result) => result.deciding),
     notLookedAt: unlooked(cards, plan.features),
     problems: [...unknownWords(plan, rulebook, request.places), ...problems].map((problem) =>
       located(problem, request.locate),
@@ -135,12 +138,13 @@ interface Run {
 interface CardResult {
   readonly findings: readonly Finding[];
   readonly open: readonly OpenNeed[];
+  readonly deciding: readonly Deciding[];
   readonly notBearing: number;
 }
 
 function checkCard(card: Card, run: Run): CardResult {
   const unsaid = unsaidOf(card, run);
-  if (unsaid) return { findings: [unsaid.finding], open: [unsaid.need], notBearing: 0 };
+  if (unsaid) return { findings: [unsaid.finding], open: [unsaid.need], deciding: [], notBearing: 0 };
   const folded = new Map<string, Folded[]>();
   const remember = rememberer();
   for (const view of run.views) {
@@ -152,14 +156,20 @@ function checkCard(card: Card, run: Run): CardResult {
   }
   const all = [...folded.values()].flat();
   const bearing = all.filter(({ outcome }) => outcome.verdict !== "does-not-bear");
-  const findings = alikeMerged(
-    bearing.map((entry) => withRemedies(compose(entry.outcome, entry.others, entry.stages, run.compose), entry, run)),
-    run,
+  const composed = bearing.map((entry) =>
+    withRemedies(compose(entry.outcome, entry.others, entry.stages, run.compose), entry, run),
   );
+  const findings = alikeMerged(composed, run);
+  const deciding = bearing.flatMap(({ outcome }, k) => decidingOf(outcome, composed[k] as Finding) ?? []);
   const open = bearing.flatMap(({ outcome, waiting }) =>
     [outcome, ...waiting].flatMap((one) => (one.verdict === "not-given" ? needsOf(one) : [])),
   );
-  return { findings, open, notBearing: bearing.length > 0 ? all.length - bearing.length : Math.max(1, all.length) };
+  return {
+    findings,
+    open,
+    deciding,
+    notBearing: bearing.length > 0 ? all.length - bearing.length : Math.max(1, all.length),
+  };
 }
 
 /** One group per about-feature and row: its worst outcome first. With `report: each` every pair is a group. */

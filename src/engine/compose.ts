@@ -1,7 +1,7 @@
 // An outcome -> a finding, with its places in the file, its doubts, its remedies and its fingerprint.
 
 import type { Card, Rulebook, Stakes } from "../model/card.ts";
-import type { DoubtShare, Finding, FoundValue, PlaceInFile, Verdict, Wanted } from "../model/finding.ts";
+import type { Deciding, DoubtShare, Finding, FoundValue, PlaceInFile, Verdict, Wanted } from "../model/finding.ts";
 import { pathText, type Place, type Position } from "../model/path.ts";
 import type { Feature } from "../model/plan.ts";
 import type { NumberBook, Read } from "../model/quantity.ts";
@@ -143,8 +143,7 @@ const mostShares = 8;
 function doubtsOf(judged: JudgedPlace, stakes: Stakes, { book }: ComposeContext): readonly DoubtShare[] {
   const { contributions, u } = judged.inside;
   if (u === 0) return [];
-  const gap = Math.min(judged.margin.inside, judged.margin.other ?? Infinity);
-  const target = Math.abs(gap) / (gap > 0 ? multiplier(stakes) : oneSided.usual);
+  const target = wantedDoubt(judged, stakes);
   return [...contributions]
     .map(([id, part]) => ({ id, part, share: (part * part) / (u * u) }))
     .filter(({ share }) => share >= 0.005)
@@ -159,6 +158,25 @@ function doubtsOf(judged: JudgedPlace, stakes: Stakes, { book }: ComposeContext)
         needed: neededFor(part, u, target, cause?.u ?? 0),
       };
     });
+}
+
+/** The standard uncertainty that would decide a margin: gap / 3.09 inside on safety, else gap / 1.645. */
+function wantedDoubt({ margin }: JudgedPlace, stakes: Stakes): number {
+  const gap = Math.min(margin.inside, margin.other ?? Infinity);
+  return Math.abs(gap) / (gap > 0 ? multiplier(stakes) : oneSided.usual);
+}
+
+/** What stands behind an undecided finding; null where it is decided. */
+export function decidingOf({ verdict, judged }: Outcome, { fingerprint, stakes }: Finding): Deciding | null {
+  if (verdict !== "undecided" || !judged) return null;
+  const { inside, margin } = judged;
+  return {
+    fingerprint,
+    gap: Math.min(margin.inside, margin.other ?? Infinity),
+    u: inside.u,
+    wantedU: wantedDoubt(judged, stakes),
+    contributions: inside.contributions,
+  };
 }
 
 /** u_i that brings the whole doubt to the target while the others stay: sqrt(target^2 - rest^2) / sensitivity. */

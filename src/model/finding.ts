@@ -110,6 +110,18 @@ export interface Finding {
   readonly decided_by: "survey" | "build" | "method" | null;
 }
 
+/** What stands behind an undecided finding, for those who go out to decide it. Base units of the reading. */
+export interface Deciding {
+  readonly fingerprint: string;
+  /** How far the reading lies inside what is wanted; below 0 outside. */
+  readonly gap: number;
+  /** Standard uncertainty of that, and the one that would decide it: gap / 3.09 where it is inside on safety, else gap / 1.645. */
+  readonly u: number;
+  readonly wantedU: number;
+  /** Contribution of each cause at one standard uncertainty, signed. */
+  readonly contributions: ReadonlyMap<number, number>;
+}
+
 export interface Need {
   readonly path: string;
   readonly asks: string;

@@ -1,0 +1,59 @@
+// `remeasure` and `setout`: sheets to take outside, printed or saved as text or CSV.
+
+import { inspect, remeasureSheet, setOutSheet, type Sheet, sheetCsv, sheetText, wants } from "../index.ts";
+import { problemLines } from "./check-command.ts";
+import { readCards, readInclude, readPlanFile, type ReadFile, writeTextFile } from "./files.ts";
+import type { Streams } from "./streams.ts";
+
+export interface SheetFlags {
+  readonly save: readonly string[];
+  readonly rules?: string;
+  readonly place?: string;
+  readonly stage?: string;
+  readonly option?: string;
+  readonly asOf?: string;
+}
+
+const textsOf = (files: readonly ReadFile[]) => files.flatMap((file) => ("text" in file ? [file.text] : []));
+const problemsOf = (files: readonly ReadFile[]) => files.flatMap((file) => ("problem" in file ? [file.problem] : []));
+
+/** Prints a sheet; 0, or 2 where the plan, a card or the command could not be read. */
+export function sheetCommand(sheet: "remeasure" | "setout", plan: string, flags: SheetFlags & { streams: Streams }) {
+  const { streams, save } = flags;
+  const wrong = save.find((file) => !/\.(?:txt|csv)$/.test(file));
+  if (wrong !== undefined) {
+    streams.err(`--save: expected a file ending in .txt or .csv, got ${wrong}.\n`);
+    return 2;
+  }
+  const file = readPlanFile(plan, streams);
+  const cards = flags.rules ? readCards(flags.rules) : [];
+  const includes = "text" in file ? wants(file.text).map((name) => readInclude(plan, name)) : [];
+  const { report, worked } = inspect(
+    textsOf([file]).map((text) => ({ ...text, includes: textsOf(includes) })),
+    {
+      asOf: flags.asOf ?? streams.today,
+      asOfStands: flags.asOf !== undefined,
+      remedies: false,
+      cards: textsOf(cards),
+      ...(flags.place ? { place: flags.place.split(",").map((place) => place.trim()) } : {}),
+      ...(flags.stage ? { stage: flags.stage } : {}),
+      ...(flags.option ? { option: flags.option } : {}),
+    },
+  );
+  const problems = [...problemsOf([file, ...cards, ...includes]), ...report.problems];
+  streams.err(problemLines(problems));
+  const [one] = worked;
+  if (one === undefined) return 2;
+  const made = sheet === "remeasure" ? remeasureSheet(one) : setOutSheet(one.plan);
+  streams.out(sheetText(made, streams.columns));
+  return saved(made, save, streams) && problems.length === 0 ? 0 : 2;
+}
+
+function saved(sheet: Sheet, files: readonly string[], streams: Streams): boolean {
+  const reasons = files.flatMap((file) => {
+    const reason = writeTextFile(file, file.endsWith(".csv") ? sheetCsv(sheet) : sheetText(sheet));
+    return reason === null ? [] : [`Could not write ${file}: ${reason}.\n`];
+  });
+  streams.err(reasons.join(""));
+  return reasons.length === 0;
+}
