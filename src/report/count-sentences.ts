@@ -1,6 +1,6 @@
 // The sentences under the head: how much is wrong, said once, in words.
 
-import type { Report } from "../model/finding.ts";
+import type { Need, Report } from "../model/finding.ts";
 import { clean } from "./clean.ts";
 import type { Group, Numbered } from "./grouping.ts";
 import { openNeeds } from "./need-lines.ts";
@@ -29,12 +29,20 @@ export function countSentences(report: Report, told: readonly Numbered[]): strin
       );
   }
   const missing = told.filter((one) => one.group === "missing").length + openNeeds(report, told).length;
-  if (missing > 0)
-    parts.push(counted(missing, ["1 thing asked for is not in the plan.", "# things asked for are not in the plan."]));
+  if (missing > 0) parts.push(missingSentence(missing, openNeeds(report, told)));
   if (parts.length > 0) return parts.join(" ");
   const checked = report.counts.met + report.counts["no-fault-seen"] + report.counts.departure;
   if (checked === 0) return "Nothing could be checked. That says nothing about the plan.";
   return "No fault was seen in what was checked. Read on for what was not looked at.";
+}
+
+/** How many of the things asked for bear on people is said in the head: nobody should start before they are answered. */
+function missingSentence(missing: number, open: readonly Need[]): string {
+  const grave = open.filter((need) => need.stakes === "safety").length;
+  const all = counted(missing, ["1 thing asked for is not in the plan", "# things asked for are not in the plan"]);
+  if (grave === 0) return `${all}.`;
+  const part = grave === missing ? (grave === 1 ? "it" : "all of them") : String(grave);
+  return `${all}; ${part} can hurt somebody: answer before anyone starts.`;
 }
 
 function counted(count: number, [one, many]: readonly [string, string]): string {

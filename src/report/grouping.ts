@@ -80,9 +80,13 @@ function undecidedGroup(finding: Finding): Group {
   return finding.decided_by === "method" ? "search" : "tape";
 }
 
-/** What the plan does not say is told once, as a need; it is a finding of its own where somebody can be hurt or no need tells it. */
+/**
+ * What the plan does not say is told once, as a need, first where somebody can be hurt; it is a finding of its own where
+ * there is something to do about it, or no need tells it.
+ */
 function silentGroup(finding: Finding, report: Report): Group | null {
   if (finding.reason === "unsaid") return toldAsNeed(finding, report) ? null : "missing";
+  if (finding.reason === "missing" && finding.remedies.length === 0 && toldAsNeed(finding, report)) return null;
   if (dangerous(finding)) return "hurt";
   if (finding.reason === "gave-up") return "search";
   if (finding.reason === "no-limit-here") return "unpublished";
