@@ -1,6 +1,6 @@
 // The command as a person types it: exit codes, files saved, mistyped words, standard input.
 
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, describe, expect, it } from "vitest";
@@ -101,6 +101,18 @@ describe("check", () => {
     expect(outside.code).toBe(2);
     expect(outside.out).toContain("folder");
   });
+  it("writes no report over a plan", async () => {
+    const path = fileWith("plan.json", quiet);
+    const { code, err } = await run(["check", path, "--save", path]);
+    expect(code).toBe(2);
+    expect(err).toContain("is the plan itself");
+    expect(readFileSync(path, "utf8")).toBe(quiet);
+  });
+  it("reads no device", async () => {
+    const { code, out } = await run(["check", "/dev/zero"]);
+    expect(code).toBe(2);
+    expect(out).toContain("got a device");
+  });
   it("takes several plans, and the worst of them decides", async () => {
     const { code } = await run(["check", example, join(folder, "nothing.yaml")]);
     expect(code).toBe(2);
@@ -146,6 +158,23 @@ buildings:
   it("need no code", async () => {
     const { out } = await run(["check", fileWith("plan.yaml", plan), "--rules", ownCards("set-back.yaml", card)]);
     expect(out).toContain("stands in the county set-back: 2.00 m clear of boundary");
+  });
+  it("are found behind a link, and a folder without any is a problem", async () => {
+    const own = mkdtempSync(join(folder, "rules-"));
+    const none = await run(["check", fileWith("plan.yaml", plan), "--rules", own, "--width", "200"]);
+    expect(none.code).toBe(2);
+    expect(none.out.replace(/\s+/g, " ")).toContain("a folder without any");
+    symlinkSync(fileWith("linked.yaml", card), join(own, "set-back.yaml"));
+    const { out } = await run(["check", fileWith("plan.yaml", plan), "--rules", own]);
+    expect(out).toContain("stands in the county set-back");
+  });
+  it("say so where they stand in the stead of a built-in rule", async () => {
+    const own = mkdtempSync(join(folder, "rules-"));
+    mkdirSync(join(own, "access"));
+    const text = readFileSync(join(root, "rules/access/passage-too-narrow.yaml"), "utf8");
+    writeFileSync(join(own, "access", "passage-too-narrow.yaml"), text);
+    const { out } = await run(["check", fileWith("plan.yaml", plan), "--rules", own, "--width", "200"]);
+    expect(out.replace(/\s+/g, " ")).toContain("access/passage-too-narrow is a card of your own, in the stead of");
   });
   it("are answered with line and hint where they are wrong", async () => {
     const { code, out } = await run([

@@ -2,7 +2,7 @@
 
 import type { CheckOptions, Inspection, Problem, Text } from "../index.ts";
 import { endings, exitCode, inspect, printed, wants, withProblems } from "../index.ts";
-import { readCards, readInclude, readPlanFile, type ReadFile, writeTextFile } from "./files.ts";
+import { isSameFile, readCards, readInclude, readPlanFile, type ReadFile, writeTextFile } from "./files.ts";
 import type { Streams } from "./streams.ts";
 import { version } from "./version.ts";
 
@@ -22,7 +22,7 @@ export interface CheckFlags {
 
 /** Runs the check; returns the exit code. */
 export async function checkCommand(plans: readonly string[], flags: CheckFlags, streams: Streams): Promise<number> {
-  const refusal = refuse(flags);
+  const refusal = refuse(flags) ?? wouldOverwrite(flags.save, plans);
   if (refusal) {
     streams.err(`${refusal}\n`);
     return 2;
@@ -53,6 +53,12 @@ function refuse(flags: CheckFlags): string | null {
   if (unknown) return `--save: expected a file ending in ${endings.join(", ")}, got ${unknown}.`;
   if (flags.width !== undefined && !(flags.width >= 40)) return "--width: expected a number of columns, 80 or more.";
   return null;
+}
+
+/** A report is never written over a plan. */
+function wouldOverwrite(files: readonly string[], plans: readonly string[]): string | null {
+  const file = files.find((save) => plans.some((plan) => isSameFile(save, plan)));
+  return file === undefined ? null : `--save: ${file} is the plan itself; give the report another name.`;
 }
 
 function isDate(text: string): boolean {

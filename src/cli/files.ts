@@ -19,7 +19,9 @@ export function readPlanFile(file: string, streams: Streams): ReadFile {
 /** Reads a text file under the name that problems will call it by. */
 export function readTextFile(path: string, name: string): ReadFile {
   try {
-    const size = statSync(path).size;
+    const about = statSync(path);
+    if (about.isCharacterDevice() || about.isBlockDevice()) return notReadable(name, "a device");
+    const { size } = about;
     if (size > largest)
       return {
         problem: problem(
@@ -32,15 +34,21 @@ export function readTextFile(path: string, name: string): ReadFile {
       };
     return { text: { file: name, text: readFileSync(path, "utf8") } };
   } catch (error) {
-    return {
-      problem: problem(
-        "file-not-found",
-        name,
-        "a file that can be read",
-        reasonOf(error),
-        "check the name and the folder",
-      ),
-    };
+    return notReadable(name, reasonOf(error));
+  }
+}
+
+function notReadable(name: string, got: string): ReadFile {
+  return { problem: problem("file-not-found", name, "a file that can be read", got, "check the name and the folder") };
+}
+
+/** Whether two names are of one file that exists, links followed. */
+export function isSameFile(one: string, other: string): boolean {
+  try {
+    const [a, b] = [statSync(one), statSync(other)];
+    return a.dev === b.dev && a.ino === b.ino;
+  } catch {
+    return false;
   }
 }
 
@@ -48,7 +56,10 @@ function reasonOf(error: unknown): string {
   const code = (error as { code?: string }).code;
   if (code === "ENOENT") return "no such file";
   if (code === "EISDIR") return "a folder";
-  if (code === "EACCES") return "a file that may not be read";
+  if (code === "EACCES") return "a file that may not be read or written";
+  if (code === "ENOTDIR") return "a file, where a folder is wanted";
+  if (code === "ENOSPC") return "no room left on the disk";
+  if (code === "ELOOP") return "a link that leads back to itself";
   return code ?? "a file that cannot be read";
 }
 
@@ -82,27 +93,25 @@ function realFolder(path: string): string {
   }
 }
 
-/** Cards of a folder, sorted by name; cases, tables and hidden files are left out. */
+/** Cards of a folder, sorted by name, links to files followed; cases and hidden files are left out. */
 export function readCards(folder: string): readonly ReadFile[] {
   try {
-    const names = readdirSync(folder, { recursive: true, withFileTypes: true });
-    const files = names
-      .filter((entry) => entry.isFile() && /\.ya?ml$/.test(entry.name) && !/\.cases\.ya?ml$/.test(entry.name))
+    const files = readdirSync(folder, { recursive: true, withFileTypes: true })
+      .filter((entry) => isCard(entry.name) && !entry.isDirectory())
       .map((entry) => join(entry.parentPath, entry.name));
-    return files.sort().map((file) => readTextFile(file, file));
+    return files.length > 0
+      ? files.sort().map((file) => readTextFile(file, file))
+      : [noCards(folder, "a folder without any")];
   } catch (error) {
-    return [
-      {
-        problem: problem(
-          "file-not-found",
-          folder,
-          "a folder of cards",
-          reasonOf(error),
-          "give the folder that holds area/slug.yaml",
-        ),
-      },
-    ];
+    return [noCards(folder, reasonOf(error))];
   }
+}
+
+const isCard = (name: string): boolean => /^[^.].*\.ya?ml$/.test(name) && !/\.cases\.ya?ml$/.test(name);
+
+function noCards(folder: string, got: string): ReadFile {
+  const hint = "give the folder that holds area/slug.yaml";
+  return { problem: problem("file-not-found", folder, "a folder of cards", got, hint) };
 }
 
 /** Writes a file; the reason where it cannot. */

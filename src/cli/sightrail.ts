@@ -6,8 +6,8 @@ import { main } from "./main.ts";
 const day = (date: Date): string =>
   `${date.getFullYear()}-${String(date.getMonth() + 1).padStart(2, "0")}-${String(date.getDate()).padStart(2, "0")}`;
 
-// A reader that closes early (`| head`) is no fault of ours.
-process.stdout.on("error", () => process.exit(0));
+// A reader that closes early (`| head`) is no fault of ours; what was found still decides the exit number.
+process.stdout.on("error", () => undefined);
 process.exitCode = await main(process.argv.slice(2), {
   out: (text) => void process.stdout.write(text),
   err: (text) => void process.stderr.write(text),

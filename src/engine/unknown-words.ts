@@ -1,6 +1,6 @@
 // Rules and places that the plan names and the rulebook does not know: told, because a fall-back would hide a fault.
 
-import type { Rulebook } from "../model/card.ts";
+import type { Card, Rulebook } from "../model/card.ts";
 import type { Place } from "../model/path.ts";
 import type { Plan } from "../model/plan.ts";
 import type { Problem } from "../model/problem.ts";
@@ -26,15 +26,25 @@ export function unknownWords(plan: Plan, rulebook: Rulebook, places: readonly st
 
 function unknownRule(rule: string, place: Place, rules: readonly string[]): PlacedProblem {
   const near = nearestWord(rule, rules);
-  const hint = near ? `was ${near} meant` : "the list: sightrail rules; a rule of your own needs --rules FOLDER";
+  const hint = near
+    ? `write ${near} if that is meant`
+    : "the list: sightrail rules; a rule of your own needs --rules FOLDER";
   return { code: "unknown-rule", place, expected: "a rule that is known", got: `"${rule}"`, hint };
 }
 
 function unknownPlace(name: string, plan: Plan, rulebook: Rulebook): PlacedProblem {
   const near = nearestWord(name, [...rulebook.places.keys(), "anywhere"]);
   const hint = near
-    ? `was ${near} meant`
+    ? `write ${near} if that is meant`
     : "its rules are not known here: name a larger place round it, or anywhere, and ask the local authority";
   const place = { file: plan.file, path: ["place"] };
   return { code: "unknown-name", place, expected: "a place whose rules are known", got: `"${name}"`, hint };
+}
+
+/** Says which built-in rules a card of the owner's own stands in the stead of. */
+export function inStead(cards: readonly Card[], base: readonly Card[]): readonly string[] {
+  const builtIn = new Map(base.map((card) => [card.id, card]));
+  return cards
+    .filter((card) => builtIn.has(card.id) && builtIn.get(card.id) !== card)
+    .map(({ id }) => `${id} is a card of your own, in the stead of the one that comes with sightrail`);
 }
