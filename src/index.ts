@@ -27,6 +27,7 @@ import { readRequirement } from "./rulebook/bounds.ts";
 import { reasonText as cardInWords } from "./report/reason.ts";
 import { papersSeen, wantedIncludes } from "./plan/wants.ts";
 import type { Printable } from "./report/printed.ts";
+import type { Worked } from "./sheets/remeasure.ts";
 import { loadCards, type RuleFile } from "./rulebook/load-rulebook.ts";
 import { type PackedRulebook, unpackRulebook } from "./rulebook/packed.ts";
 import { type Earth, earthOf } from "./site/earth.ts";
@@ -38,6 +39,10 @@ export type * from "./model/finding.ts";
 export { exitCode } from "./engine/exit-code.ts";
 export { endings, printed } from "./report/printed.ts";
 export type { Picture } from "./model/picture.ts";
+export { remeasureSheet } from "./sheets/remeasure.ts";
+export { setOutSheet } from "./sheets/setout.ts";
+export { sheetCsv, sheetText } from "./report/sheet.ts";
+export type { Sheet } from "./model/sheet.ts";
 export type { Problem } from "./model/problem.ts";
 
 /** A file as text. The name is only used to say where something stands. */
@@ -66,7 +71,10 @@ export interface CheckOptions {
 }
 
 /** A report with the pictures of its plans. */
-export type Inspection = Printable;
+export interface Inspection extends Printable {
+  /** The plans as resolved, for the sheets that are taken outside. */
+  readonly worked: readonly Worked[];
+}
 
 let builtIn: Rulebook | null = null;
 
@@ -108,6 +116,14 @@ function ruleFile(document: SourceText, file: string): RuleFile {
   };
 }
 
+/** Says which built-in rules a card of the owner's own stands in the stead of. */
+function inStead({ cards }: Rulebook): readonly string[] {
+  const base = new Map(rulebook().cards.map((card) => [card.id, card]));
+  return cards
+    .filter((card) => base.has(card.id) && base.get(card.id) !== card)
+    .map(({ id }) => `${id} is your own card, in the stead of the one that comes with sightrail`);
+}
+
 /** Checks one plan. Same texts and options, same report, to the byte. */
 export function checkPlan(plan: PlanText, options: CheckOptions): Report {
   return inspect([plan], options).report;
@@ -129,13 +145,14 @@ export function inspect(plans: readonly PlanText[], options: CheckOptions): Insp
     needs: each.flatMap((one) => one.checked.needs),
     problems: [...book.problems, ...each.flatMap((one) => one.problems)],
     not_checked: [...new Set(each.flatMap((one) => one.notChecked))],
-    assumed: [...new Set([...each.flatMap((one) => one.assumed), ...inStead(book.value.cards, rulebook().cards)])],
+    assumed: [...new Set([...each.flatMap((one) => one.assumed), ...inStead(book.value)])],
   };
   return {
     report,
     pictures: each.flatMap((one) => (one.picture ? [one.picture] : [])),
     tie: each[0]?.tie ?? null,
     places: book.value.placeNames,
+    worked: each.flatMap(({ plan, checked }) => (plan ? [{ ...checked, plan }] : [])),
   };
 }
 
@@ -149,9 +166,10 @@ interface One {
   readonly assumed: readonly string[];
   readonly picture: Picture | null;
   readonly tie: Earth | null;
+  readonly plan: Plan | null;
 }
 
-const nothingChecked: Checked = { findings: [], needs: [], rules: [], notLookedAt: [], problems: [] };
+const nothingChecked: Checked = { findings: [], needs: [], deciding: [], rules: [], notLookedAt: [], problems: [] };
 
 function inspectOne(text: PlanText, options: CheckOptions, book: Rulebook): One {
   const { document, problems } = readYaml(text.file, text.text);
@@ -166,6 +184,7 @@ function inspectOne(text: PlanText, options: CheckOptions, book: Rulebook): One 
     assumed: [],
     picture: null,
     tie: null,
+    plan: null,
   };
   if (!document) return empty;
   const own = checkedText(document, validPlan);
@@ -247,6 +266,7 @@ function checkResolved({ plan, document, sources, options, book, stage, problems
     assumed: plan.assumed,
     picture: pictureOf(plan, stages.at(-1) ?? 0, read, tie ? tie.trueNorth : (plan.trueNorth ?? null)),
     tie,
+    plan,
   };
 }
 
