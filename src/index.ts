@@ -116,14 +116,6 @@ function ruleFile(document: SourceText, file: string): RuleFile {
   };
 }
 
-/** Says which built-in rules a card of the owner's own stands in the stead of. */
-function inStead({ cards }: Rulebook): readonly string[] {
-  const base = new Map(rulebook().cards.map((card) => [card.id, card]));
-  return cards
-    .filter((card) => base.has(card.id) && base.get(card.id) !== card)
-    .map(({ id }) => `${id} is your own card, in the stead of the one that comes with sightrail`);
-}
-
 /** Checks one plan. Same texts and options, same report, to the byte. */
 export function checkPlan(plan: PlanText, options: CheckOptions): Report {
   return inspect([plan], options).report;
@@ -145,7 +137,7 @@ export function inspect(plans: readonly PlanText[], options: CheckOptions): Insp
     needs: each.flatMap((one) => one.checked.needs),
     problems: [...book.problems, ...each.flatMap((one) => one.problems)],
     not_checked: [...new Set(each.flatMap((one) => one.notChecked))],
-    assumed: [...new Set([...each.flatMap((one) => one.assumed), ...inStead(book.value)])],
+    assumed: [...new Set([...each.flatMap((one) => one.assumed), ...inStead(book.value.cards, rulebook().cards)])],
   };
   return {
     report,
