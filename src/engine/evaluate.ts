@@ -64,6 +64,13 @@ export function evaluate(card: Card, subject: Subject, context: EvaluationContex
   return foldElements(outcomes);
 }
 
+/** False where no row of a card speaks of a subject, as far as plain conditions tell; quicker than evaluating it. */
+export function mayBear(card: Card, subject: Subject, context: EvaluationContext): boolean {
+  if (Object.keys(card.companions).length > 0) return true;
+  const test = (condition: Condition) => testCondition(condition, subject, card, context);
+  return rowsFor(card, subject, context.chains, test).is === "rows";
+}
+
 const measureKey = (name: string, parameters: object) => `${name} ${JSON.stringify(parameters)}`;
 const whyMissing = (missing: readonly Missing[]): NotGiven =>
   missing.some((need) => need.why === "unsaid") ? "unsaid" : "missing";

@@ -9,6 +9,7 @@ import type { Point, Subject } from "../model/reading.ts";
 import { baseUnit, words } from "../model/units.ts";
 import { evaluate, type EvaluationContext, type Outcome, plainMargin } from "./evaluate.ts";
 import { multiplier, slack } from "./judge.ts";
+import { fine, leastAmount, type MarginAt, rememberedMargins } from "./least-amount.ts";
 
 /** Asks the outcome anew under changed numbers. */
 export interface RemedyContext {
@@ -20,8 +21,6 @@ export interface RemedyContext {
 /** Remedies are printed in steps of this size, away from the limit (metres). */
 const step = 0.05;
 const farthest = 20;
-/** Bisection ends at this, a tenth of a millimetre, and numbers other than lengths are rounded to it. */
-const fine = 1e-4;
 /** A number is never brought down to nothing. */
 const nearlyAll = 0.95;
 /** The printed amount is raised at most so often, by this part of itself, until it holds with its own doubt. */
@@ -56,32 +55,12 @@ function fill(text: string, subject: Subject): string {
   return text.replace(/\{(\w+)\}/g, (whole, role: string) => (subject[role] ? featureWords(subject[role]) : whole));
 }
 
-/**
- * Least amount at which the outcome's margin reaches `target`, by bisection on the amount; null where none up to
- * the farthest does. The doubt is taken as it is now: the caller looks again at the amount that is printed.
- */
-function leastAmount(
-  outcome: Outcome,
-  around: RemedyContext,
-  readAt: (amount: number) => Read,
-  { target, most }: { readonly target: number; readonly most: number },
-): number | null {
-  const holds = (amount: number): boolean => {
+/** Plain margin of the outcome's row under an amount of change; the doubt is looked at again at the amount that is printed. */
+function marginsUnder(outcome: Outcome, { context }: RemedyContext, readAt: (amount: number) => Read): MarginAt {
+  return rememberedMargins((amount) => {
     const read = readAt(amount);
-    const { context } = around;
-    const margin = plainMargin(outcome, { ...context, read, scene: { ...context.scene, read } });
-    return margin !== null && margin >= target - slack;
-  };
-  if (holds(0)) return 0;
-  if (!holds(most)) return null;
-  let low = 0;
-  let high = most;
-  while (high - low > fine) {
-    const middle = (low + high) / 2;
-    if (holds(middle)) high = middle;
-    else low = middle;
-  }
-  return high;
+    return plainMargin(outcome, { ...context, read, scene: { ...context.scene, read } });
+  });
 }
 
 /** Whether the rule is met, doubt and all, with the changed numbers. */
@@ -112,10 +91,11 @@ function solve(
   readAt: (amount: number) => Read,
   { most, rounding }: { readonly most: number; readonly rounding: number },
 ): Solved | null {
-  const short = leastAmount(outcome, around, readAt, { target: 0, most });
+  const marginAt = marginsUnder(outcome, around, readAt);
+  const short = leastAmount(marginAt, { target: 0, most });
   if (short === null || !outcome.judged) return null;
   const enough = multiplier(outcome.grade === "should" ? "nuisance" : outcome.card.stakes) * outcome.judged.margin.u;
-  const sure = leastAmount(outcome, around, readAt, { target: enough, most });
+  const sure = leastAmount(marginAt, { target: enough, most });
   if (sure === null) return null;
   for (let turn = 0; turn < mostTurns; turn++) {
     const printed = roundUp(sure + turn * Math.max(rounding, sure * turnShare), rounding);
