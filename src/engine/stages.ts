@@ -68,6 +68,7 @@ export function stageViews(
     const scene: Scene = {
       stage,
       read,
+      site: plan.site ?? null,
       levels: plan.levels,
       standing: (kind) => {
         asked.add(kind ?? "*");

@@ -13,7 +13,7 @@ import { type NearPlace, nearPlaces } from "../site/near-places.ts";
 import { askedFor } from "./asked-for.ts";
 
 /** Farther than this no dig that people make by themselves reaches a footing, metres. */
-const reach = 8;
+const reach = 3;
 
 export const depthBeside: Measure = {
   name: "depth-beside",

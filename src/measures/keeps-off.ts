@@ -5,6 +5,7 @@
 // Witness: none.
 
 import { propertyOf } from "../model/plan.ts";
+import { propertyWords } from "../model/property-words.ts";
 import type { Measure } from "../model/reading.ts";
 import { askedFor, missing } from "./asked-for.ts";
 
@@ -22,7 +23,7 @@ export const keepsOff: Measure = {
     const property = String(parameters["property"]);
     const kinds = String(parameters["kind"]).split(" or ");
     const goes = propertyOf(thing, property);
-    if (typeof goes !== "string") return missing(askedFor(thing, property, "what takes the rain"));
+    if (typeof goes !== "string") return missing(askedFor(thing, property, `the ${propertyWords(property)}`));
     const into = scene.standing().find((feature) => feature.name === goes);
     const onto = kinds.includes(into?.kind ?? goes);
     return { is: "found", places: [{ key: property, value: () => (onto ? 0 : 1), witness: () => [] }] };

@@ -66,6 +66,8 @@ export interface Scene {
    * from the start) and is not taken away at the start of this one. A changed feature is still as it was before.
    */
   before(kind?: string): readonly Feature[];
+  /** What the plan says of the plot as a whole (`ground`, `rain`), where it says anything. */
+  readonly site: Feature | null;
   /** Everything that was levelled: pegs, spots of ground, parts of features. */
   readonly levels: readonly LevelledPlace[];
   readonly read: Read;
