@@ -26,7 +26,7 @@ const heightProperty: Readonly<Record<string, string>> = {
 export function standOf(feature: Feature): Stand | { readonly missing: readonly Missing[] } | null {
   const property = heightProperty[feature.kind];
   const edge = edgeOf(feature);
-  if (property === undefined || !edge) return null;
+  if (property === undefined || !edge || propertyOf(feature, "buried") === true) return null;
   const height = propertyOf(feature, property);
   if (isQuantity(height)) return { edge, height };
   const words = feature.kind === "tree" ? "height of the lowest branch" : property;
