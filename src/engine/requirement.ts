@@ -3,7 +3,7 @@
 import type { Bound, Requirement, Table } from "../model/card.ts";
 import { isQuantity, propertyOf } from "../model/plan.ts";
 import { askedOf } from "../site/parts.ts";
-import { propertyWords } from "../model/property-words.ts";
+import { askWords } from "../model/property-words.ts";
 import type { Quantity, Read } from "../model/quantity.ts";
 import type { Missing, Subject } from "../model/reading.ts";
 
@@ -88,7 +88,7 @@ export function numberOf(
   const found = propertyOf(feature, property);
   if (isQuantity(found)) return { quantity: found };
   const whole = askedOf(feature);
-  const asks = `the ${propertyWords(property)} of ${whole.kind} "${whole.name}"`;
+  const asks = askWords(property, `${whole.kind} "${whole.name}"`);
   return { missing: [{ feature: whole, property, asks, why: "missing" }] };
 }
 

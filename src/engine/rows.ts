@@ -1,7 +1,7 @@
 // Which rows of a card apply to a subject: by place, by condition, by element; doubtful conditions count as applying.
 
 import { askedOf } from "../site/parts.ts";
-import { propertyWords } from "../model/property-words.ts";
+import { askWords } from "../model/property-words.ts";
 import type { Card, Condition, Limit } from "../model/card.ts";
 import { keyOfKind } from "../model/kinds.ts";
 import { type Feature, isQuantity, type Property, propertyOf } from "../model/plan.ts";
@@ -165,7 +165,7 @@ export function testProperty(
   if (!feature) return "no";
   const property = rest.join(".");
   const whole = askedOf(feature);
-  const asks = `the ${propertyWords(property)} of ${whole.kind} "${whole.name}"`;
+  const asks = askWords(property, `${whole.kind} "${whole.name}"`);
   const missing: Holds = [{ feature: whole, property, asks, why: "missing" }];
   const value = valueOf(feature, property);
   if (!("is" in condition)) return isQuantity(value) ? inBand(condition, subject) : missing;

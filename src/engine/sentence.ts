@@ -115,7 +115,8 @@ function notGiven(outcome: Outcome, name: string): string {
   if (outcome.reason === "gave-up")
     return `${capital(name)}: our search gave up (${outcome.because ?? "no reason given"}), ${open}.`;
   const asks = [...new Set(outcome.missing.map((need) => need.asks))];
-  return `${capital(name)}: the plan does not give ${list(asks)}, ${open}.`;
+  const gives = asks.every((ask) => ask.startsWith("the ")) ? "give" : "say";
+  return `${capital(name)}: the plan does not ${gives} ${list(asks)}, ${open}.`;
 }
 
 /** `a, b and c`. */

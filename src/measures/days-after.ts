@@ -40,7 +40,7 @@ type Gap = CandidatePlace | { readonly missing: readonly Missing[] };
 /** The gap after one earlier job; null where the dates put that job later. */
 function gapAfter(before: Feature, job: Feature, read: Read): Gap | null {
   const [end, start] = [endOf(before, read), startOf(job)];
-  const where = `after ${featureWords(before)}`;
+  const where = featureWords(before);
   const named = namesIn(job, "after").includes(before.name);
   if (end !== null && start !== null) {
     if (start < (startOf(before) ?? end)) return null;

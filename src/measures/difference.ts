@@ -5,7 +5,7 @@
 // Witness: none.
 
 import { featureWords, isQuantity, propertyOf } from "../model/plan.ts";
-import { propertyWords } from "../model/property-words.ts";
+import { askWords } from "../model/property-words.ts";
 import type { Measure, Missing } from "../model/reading.ts";
 
 export const difference: Measure = {
@@ -36,7 +36,7 @@ export const difference: Measure = {
             {
               feature: thing,
               property,
-              asks: `the ${propertyWords(property)} of ${featureWords(thing)}`,
+              asks: askWords(property, featureWords(thing)),
               dimension: "length",
               why: "missing",
             },

@@ -5,7 +5,7 @@
 // Witness: none.
 
 import { featureWords, isQuantity, propertyOf } from "../model/plan.ts";
-import { propertyWords } from "../model/property-words.ts";
+import { askWords } from "../model/property-words.ts";
 import type { Measure, Missing } from "../model/reading.ts";
 
 export const levelOver: Measure = {
@@ -33,7 +33,7 @@ export const levelOver: Measure = {
       .map(({ feature, property }): Missing => ({
         feature,
         property,
-        asks: `the ${propertyWords(property)} of ${featureWords(feature)}`,
+        asks: askWords(property, featureWords(feature)),
         dimension: "length",
         why: "missing",
       }));

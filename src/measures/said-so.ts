@@ -5,7 +5,7 @@
 // Witness: none.
 
 import { featureWords, type Property, propertyOf } from "../model/plan.ts";
-import { propertyWords } from "../model/property-words.ts";
+import { askWords } from "../model/property-words.ts";
 import type { Measure } from "../model/reading.ts";
 
 /** 1 or 0, or null where the plan is silent. */
@@ -40,9 +40,7 @@ export const saidSo: Measure = {
     if (said !== null) return { is: "found", places: [{ key: property, value: () => said, witness: () => [] }] };
     return {
       is: "missing",
-      missing: [
-        { feature: thing, property, asks: `the ${propertyWords(property)} of ${featureWords(thing)}`, why: "unsaid" },
-      ],
+      missing: [{ feature: thing, property, asks: askWords(property, featureWords(thing)), why: "unsaid" }],
     };
   },
 };

@@ -5,7 +5,7 @@
 // Witness: none.
 
 import { featureWords, isQuantity, propertyOf } from "../model/plan.ts";
-import { propertyWords } from "../model/property-words.ts";
+import { askWords } from "../model/property-words.ts";
 import type { Dimension } from "../model/quantity.ts";
 import type { Measure } from "../model/reading.ts";
 
@@ -31,7 +31,7 @@ export const statedMeasures: readonly Measure[] = dimensions.map((dimension): Me
   roles: { thing: "anything that has the property" },
   parameters: {
     property: { words: [], default: "" },
-    shown: { words: ["m", "mm", "%", "1 in", "deg", "days", "h", "t", ""], default: "" },
+    shown: { words: ["m", "mm", "%", "1 in", "deg", "days", "h", "t", "kg", ""], default: "" },
   },
   phrase: "its {property} is {found}",
   shortName: "what the plan says",
@@ -48,7 +48,7 @@ export const statedMeasures: readonly Measure[] = dimensions.map((dimension): Me
         {
           feature: thing,
           property,
-          asks: `the ${propertyWords(property)} of ${featureWords(thing)}`,
+          asks: askWords(property, featureWords(thing)),
           dimension,
           why: "missing",
         },

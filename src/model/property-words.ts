@@ -8,10 +8,18 @@ const named: Readonly<Record<string, string>> = {
   bottom_gap: "gap at the bottom",
   buried: "depth buried",
   clear: "clear width",
+  batter: "slope of the sides",
+  "base.beyond": "base beyond it",
+  largest: "largest piece",
+  lift: "layer",
+  piece: "weight of one piece",
+  plant_beside: "distance to the machine",
+  spoil_beside: "distance to the spoil",
+  "mesh.width": "width of opening",
+  "mesh.height": "height of opening",
+  heads_rebuilt: "length of wall rebuilt",
   "energiser.signs_every": "distance between signs",
   "energiser.earth_at": "earth of the energiser",
-  "lid.child_can_open": "lid, whether a child can open it,",
-  swing: "way it swings",
   of: "material",
   "finished.fall": "finished fall",
   "finished.crossfall": "finished crossfall",
@@ -22,11 +30,60 @@ const named: Readonly<Record<string, string>> = {
   toilets: "number of toilets",
   made_by: "making (cut, fill or natural)",
   mown_by: "way of mowing",
-  into: "place where it runs out",
-  runs_to: "place where the rain goes",
+  into: "receiving water or ground",
+  runs_to: "way out for the rain",
 };
 
 /** `damp_course` -> `damp course`, `posts.depth` -> `depth of posts`, `retains.height` -> `height retained`. */
 export function propertyWords(property: string): string {
   return named[property] ?? property.split(".").reverse().join(" of ").replaceAll("_", " ");
+}
+
+/** What is asked for where a property answers a question; `{whose}` is the thing. */
+const asked: Readonly<Record<string, string>> = {
+  carries: "what runs in {whose}",
+  for: "what {whose} is used for",
+  made_by: "whether {whose} was cut, filled or is natural",
+  mown_by: "what {whose} is mown with",
+  of: "what {whose} is made of",
+  toilets: "how many toilets run into {whose}",
+  barbed: "whether {whose} has barbs",
+  drained: "how water gets out from behind {whose}",
+  designed_by: "who designed {whose}",
+  dug_by: "what {whose} is dug by",
+  dug_before: "whether the ground of {whose} was dug before",
+  end_stops: "whether {whose} has a stop at each end",
+  engine_in_it: "whether an engine or gas bottle stands in {whose}",
+  fenced: "whether {whose} is fenced",
+  heads_rebuilt: "how far back the wall is rebuilt at {whose}",
+  ladder: "whether there is a ladder in {whose}",
+  largest: "how large the largest piece of {whose} is",
+  left_open: "how long {whose} is left open",
+  lift: "how thick the layers of {whose} are",
+  "lid.child_can_open": "whether a child can open the lid of {whose}",
+  "lid.load_class": "the load class of the lid of {whose}",
+  "base.beyond": "how far the base reaches beyond {whose}",
+  opens_uphill: "whether {whose} opens uphill",
+  origin: "where {whose} comes from",
+  "overhead.carried_by": "what carries the wires of {whose}",
+  "overhead.voltage": "the voltage of {whose}",
+  plant_beside: "how near the edge of {whose} a machine works",
+  poisons_stock: "whether {whose} poisons stock",
+  "powered.stops_when_touched": "whether {whose} stops when it touches somebody",
+  protected: "whether {whose} is protected",
+  rail: "whether there is a rail at {whose}",
+  seen_in_it: "what was seen in {whose} that does not belong there",
+  spoil_beside: "how near the edge of {whose} the spoil lies",
+  "struts.guarded": "whether the struts of {whose} are guarded",
+  supported: "how the sides of {whose} are held",
+  swing: "which way {whose} swings",
+  top_hinge: "how the top hinge of {whose} is fixed",
+  traced_by: "how {whose} was traced",
+  wind: "how exposed {whose} is to the wind",
+  wind_zone: "in which wind region {whose} stands",
+};
+
+/** What to ask for where a plan lacks a property: `whether gate "lane" opens uphill`, else `the height of gate "lane"`. */
+export function askWords(property: string, whose: string): string {
+  return asked[property]?.replace("{whose}", whose) ?? `the ${propertyWords(property)} of ${whose}`;
 }

@@ -14,6 +14,7 @@ export type ShownIn =
   | "1 in"
   | "deg"
   | "t"
+  | "kg"
   | "days"
   | "l/s"
   | "mm/h"
@@ -53,6 +54,7 @@ const shownFactor: Readonly<Record<ShownIn, number>> = {
   "1 in": 1,
   deg: 1 / deg,
   t: 0.001,
+  kg: 1,
   days: 1 / day,
   h: 1 / hour,
   "l/s": 1000,

@@ -26,6 +26,7 @@ const base = {
         [25, 0.8],
       ],
       height: 1.1,
+      build: "concrete",
       existing: true,
     },
   },
