@@ -2,14 +2,19 @@
 // Formula: level of the ground (or of the chamber's cover) - invert - bore, at the nodes and wherever the ground bends.
 // Source: plane geometry; what the plan states as `cover` stands before (PRACTICE).
 // Valid: the wall of the pipe is not counted, some millimetres; ground between levels as a net of triangles.
+//   Where a surface is a role too, only what lies under it counts; a run that crosses it with no such place counts whole.
 // Witness: the place.
 
-import { isQuantity, propertyOf } from "../model/plan.ts";
+import { holdsPoint } from "../geometry/polygon.ts";
+import { type Feature, isQuantity, propertyOf } from "../model/plan.ts";
 import type { Quantity, Read } from "../model/quantity.ts";
 import type { CandidatePlace, Measure, Point, Scene } from "../model/reading.ts";
 import type { DrainNode } from "../site/drain-nodes.ts";
 import { type DrainRun, missingInverts, planLength, pointsOf, runOf } from "../site/drain-runs.ts";
 import { groundAlong, groundLevelAt, groundOf, type GroundStretch, roughness } from "../site/ground.ts";
+import { areaAt } from "../site/area.ts";
+import { groundFigure } from "../site/live-figure.ts";
+import { nearPlaces } from "../site/near-places.ts";
 import { levelOnPlane } from "../terrain/surface.ts";
 import { askedFor, missing } from "./asked-for.ts";
 
@@ -22,7 +27,7 @@ export const coverOverPipe: Measure = {
   shortName: "cover",
   find: (subject, scene) => {
     const run = runOf(subject["run"], scene);
-    if (!run) return { is: "does-not-bear" };
+    if (!run || !crosses(subject["run"], subject["surface"], scene)) return { is: "does-not-bear" };
     const stated = propertyOf(run.drain, "cover");
     if (isQuantity(stated))
       return { is: "found", places: [{ key: "stated", value: (read) => read(stated), witness: () => [] }] };
@@ -30,10 +35,32 @@ export const coverOverPipe: Measure = {
     if (!isQuantity(bore)) return missing(askedFor(run.drain, "bore", "the bore", "length"));
     if (!run.upper.invert || !run.lower.invert) return missing(...missingInverts(run));
     const places = [...atNodes(run, bore, scene), ...between(run, bore, scene)];
-    if (places.length > 0) return { is: "found", places };
+    if (places.length > 0) return { is: "found", places: under(subject["surface"], places, scene) };
     return missing(askedFor(run.drain, "cover", "the least depth of soil over the pipe", "length"));
   },
 };
+
+/** Whether the run passes under the surface; without a surface it always does. */
+function crosses(run: Feature | undefined, surface: Feature | undefined, scene: Scene): boolean {
+  const [a, b] = [run && groundFigure(run), surface && groundFigure(surface)];
+  return !surface || (!!a && !!b && nearPlaces(a, b, 0, scene.read).length > 0);
+}
+
+/** Places that lie under the surface; all of them where none does. */
+function under(
+  surface: Feature | undefined,
+  places: readonly CandidatePlace[],
+  scene: Scene,
+): readonly CandidatePlace[] {
+  const figure = surface && groundFigure(surface);
+  const area = figure && areaAt(figure, scene.read);
+  if (!area) return places;
+  const inside = places.filter((place) => {
+    const at = place.witness(scene.read)[0]?.points[0];
+    return at !== undefined && holdsPoint(area, at);
+  });
+  return inside.length > 0 ? inside : places;
+}
 
 function atNodes(run: DrainRun, bore: Quantity, scene: Scene): readonly CandidatePlace[] {
   return [run.upper, run.lower].flatMap((node): readonly CandidatePlace[] => {
