@@ -46,6 +46,7 @@ import { statedMeasures } from "./stated.ts";
 import { stockShare } from "./stock-share.ts";
 import { surveyMisfit } from "./survey-misfit.ts";
 import { takesNo } from "./takes-no.ts";
+import { topsoilLeft } from "./topsoil-left.ts";
 import { turningRoom } from "./turning-room.ts";
 
 const all: readonly Measure[] = [
@@ -92,6 +93,7 @@ const all: readonly Measure[] = [
   stockShare,
   surveyMisfit,
   takesNo,
+  topsoilLeft,
   turningRoom,
   changesOfDirection,
   ...statedMeasures,

@@ -457,3 +457,34 @@ describe("a ramp that comes down to a door", () => {
     expect(findIn(ramp(-9), question).is).toBe("does-not-bear");
   });
 });
+
+describe("topsoil", () => {
+  const yard = (formation: object, more: object = {}) =>
+    planWith({
+      surfaces: {
+        yard: {
+          outline: [
+            [0, 0],
+            [9, 0],
+            [9, 9],
+          ],
+          formation,
+          from: "works",
+        },
+      },
+      ...more,
+    });
+  const question = { measure: "topsoil-left", subject: { surface: "yard" } };
+  it("is what the holes show less what is stripped", () => {
+    expect(valuesIn(yard({ topsoil_stripped: "150 mm" }, { ground: { topsoil: "200 mm" } }), question)[0]).toBeCloseTo(
+      0.05,
+      9,
+    );
+  });
+  it("is asked for", () => {
+    expect(askedIn(yard({ fall: "1 in 40" }, { ground: { topsoil: "200 mm" } }), question)).toEqual([
+      "yard/formation.topsoil_stripped",
+    ]);
+    expect(askedIn(yard({ topsoil_stripped: "150 mm" }), question)).toEqual(["a test/ground.topsoil"]);
+  });
+});
