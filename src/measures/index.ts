@@ -2,15 +2,18 @@
 
 import type { Measure } from "../model/reading.ts";
 import { ageAtWork } from "./age-at-work.ts";
+import { baySideMeasures } from "./bay-side.ts";
 import { beyondStructuralRoots } from "./beyond-structural-roots.ts";
 import { boreStep } from "./bore-step.ts";
 import { changesOfDirection } from "./changes-of-direction.ts";
+import { circleAcross } from "./circle-across.ts";
 import { clearDistance } from "./clear-distance.ts";
 import { clearWidth } from "./clear-width.ts";
 import { coverOverPipe } from "./cover-over-pipe.ts";
 import { cutAngle } from "./cut-angle.ts";
 import { dampCourseAbove } from "./damp-course-above.ts";
 import { daysAfter } from "./days-after.ts";
+import { deadEndLength } from "./dead-end-length.ts";
 import { depthBeside } from "./depth-beside.ts";
 import { difference } from "./difference.ts";
 import { distanceBehind } from "./distance-behind.ts";
@@ -23,19 +26,26 @@ import { equivalentJumpHeight } from "./equivalent-jump-height.ts";
 import { fallFromWall } from "./fall-from-wall.ts";
 import { fallOfRun } from "./fall-of-run.ts";
 import { fallOfSurface } from "./fall-of-surface.ts";
+import { gateBeyondTurn } from "./gate-beyond-turn.ts";
+import { gateSpare } from "./gate-spare.ts";
 import { groundFallFrom } from "./ground-fall-from.ts";
+import { headroomSpare } from "./headroom-spare.ts";
 import { heightOver } from "./height-over.ts";
 import { invertStep } from "./invert-step.ts";
 import { keepsOff } from "./keeps-off.ts";
 import { leadsOn } from "./leads-on.ts";
+import { leftOverMeasures } from "./left-over.ts";
 import { levelOver } from "./level-over.ts";
+import { loadLeft } from "./load-left.ts";
 import { monthsInSeason } from "./months-in-season.ts";
 import { notInACircle } from "./not-in-a-circle.ts";
 import { outsideSlopeLine } from "./outside-slope-line.ts";
 import { overlapShare } from "./overlap-share.ts";
 import { peakFlow } from "./peak-flow.ts";
 import { planLengthOf } from "./plan-length.ts";
+import { reversedLength } from "./reversed-length.ts";
 import { roddingLength } from "./rodding-length.ts";
+import { roomBesideParked } from "./room-beside-parked.ts";
 import { saidSo } from "./said-so.ts";
 import { shareOfRootZone } from "./share-of-root-zone.ts";
 import { slopeAcross } from "./slope-across.ts";
@@ -48,6 +58,7 @@ import { surveyMisfit } from "./survey-misfit.ts";
 import { takesNo } from "./takes-no.ts";
 import { topsoilLeft } from "./topsoil-left.ts";
 import { turningRoom } from "./turning-room.ts";
+import { wheelsClearOf } from "./wheels-clear-of.ts";
 
 const all: readonly Measure[] = [
   ageAtWork,
@@ -96,6 +107,17 @@ const all: readonly Measure[] = [
   topsoilLeft,
   turningRoom,
   changesOfDirection,
+  ...baySideMeasures,
+  circleAcross,
+  deadEndLength,
+  gateBeyondTurn,
+  gateSpare,
+  headroomSpare,
+  ...leftOverMeasures,
+  loadLeft,
+  reversedLength,
+  roomBesideParked,
+  wheelsClearOf,
   ...statedMeasures,
 ];
 

@@ -22,7 +22,7 @@ export const names = (manoeuvre: Feature, ...properties: readonly string[]): rea
     return (Array.isArray(value) ? value : [value]).filter((name): name is string => typeof name === "string");
   });
 
-const drivenOn: ReadonlySet<string> = new Set(["surface", "ramp", "strip", "crossing", "road"]);
+const drivenOn: ReadonlySet<string> = new Set(["surface", "ramp", "strip", "crossing"]);
 
 /** The ground of a feature that wheels may use; none for other things. */
 export function areaOf(feature: Feature | undefined): readonly LiveRing[] {

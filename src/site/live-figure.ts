@@ -53,16 +53,20 @@ export function groundFigure(feature: Feature): LiveFigure | null {
         grow: noGrowth,
       };
     case "line":
-      return shape.width
+      // A road is drawn by its edge next to the plot: on which side of it the road lies does not matter to a distance.
+      return shape.width && feature.kind !== "road"
         ? widened(shape.line.map(liveSpot), shape.width)
         : { chains: [{ points: shape.line.map(liveSpot), ends: "open" }], solid: false, grow: noGrowth };
   }
 }
 
-/** Half the stem of a tree that stands at a point; nothing for other points. */
+/** What tells how wide a thing is that is given by its middle. */
+const widthAtPoint: Readonly<Record<string, string>> = { tree: "stem", obstacle: "across" };
+
+/** Half the stem of a tree, half the width of an obstacle that stands at a point; nothing for other points. */
 function halfOf(feature: Feature): (read: Read) => number {
-  const stem = propertyOf(feature, "stem");
-  return isQuantity(stem) ? (read) => read(stem) / 2 : noGrowth;
+  const across = propertyOf(feature, widthAtPoint[feature.kind] ?? "");
+  return isQuantity(across) ? (read) => read(across) / 2 : noGrowth;
 }
 
 /** The line itself, without its width. */

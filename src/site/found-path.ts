@@ -1,0 +1,24 @@
+// The path that the search found for a manoeuvre, for measures that look at more than its room.
+
+import { isQuantity, propertyOf, type Feature } from "../model/plan.ts";
+import type { Found, Scene } from "../model/reading.ts";
+import { roomOf } from "./drive-room.ts";
+import { drivesAt } from "./manoeuvre-states.ts";
+import type { DrivenPath } from "./tight-places.ts";
+
+/** The path at the manoeuvre's own clearance, else at `clear` (m), in the last state that is asked about; or why there is none. */
+export function foundPath(
+  manoeuvre: Feature,
+  scene: Scene,
+  clear: number,
+): { readonly path: DrivenPath } | { readonly not: Found } {
+  const own = propertyOf(manoeuvre, "clear");
+  const wanted = isQuantity(own) ? scene.read(own) : clear;
+  const found = drivesAt(manoeuvre, scene).at(-1);
+  if (!found) return { not: { is: "does-not-bear" } };
+  if (found.is !== "drive") return { not: found };
+  const { path, proven } = roomOf(found.drive, wanted, scene.read);
+  // Where there is no way at all another rule says so.
+  if (path === null || proven === null) return { not: { is: "does-not-bear" } };
+  return { path: { drive: found.drive, arcs: path, proven, wanted } };
+}

@@ -1,0 +1,30 @@
+// Which gates and surfaces a manoeuvre uses.
+
+import { type Feature } from "../model/plan.ts";
+import type { Scene } from "../model/reading.ts";
+import { names } from "./drive-ends.ts";
+import { centreFigure, groundFigure } from "./live-figure.ts";
+import { nearPlaces } from "./near-places.ts";
+
+/** Names of the ground that a manoeuvre uses, as the plan writes them. */
+export function groundNames(manoeuvre: Feature): readonly string[] {
+  return [...new Set(names(manoeuvre, "comes_in_by", "goes_out_by", "on", "to", "start.on", "end.on"))];
+}
+
+/** Whether a manoeuvre goes through a gate: it names it, or the gate lies across a surface that it uses. */
+export function goesThrough(manoeuvre: Feature, gate: Feature, scene: Scene): boolean {
+  const used = groundNames(manoeuvre);
+  if (used.includes(gate.name)) return true;
+  const line = centreFigure(gate);
+  if (!line) return false;
+  return scene.standing("surfaces").some((surface) => {
+    const figure = used.includes(surface.name) ? groundFigure(surface) : null;
+    return figure !== null && nearPlaces(line, figure, 0, scene.read).length > 0;
+  });
+}
+
+/** A manoeuvre's vehicle, where it stands in the plan at this stage. */
+export function vehicleOf(manoeuvre: Feature, scene: Scene): Feature | null {
+  const [name] = names(manoeuvre, "vehicle");
+  return scene.standing("vehicles").find((vehicle) => vehicle.name === name) ?? null;
+}
