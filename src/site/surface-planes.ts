@@ -1,6 +1,7 @@
 // The planes that a surface or a way lies in: as finished, as levelled on it, or as the ground under it runs.
 
 import { holdsPoint } from "../geometry/polygon.ts";
+import { cross, minus, norm } from "../geometry/vector.ts";
 import { isQuantity, isSpot, type Feature, type Property, propertyOf, type Properties } from "../model/plan.ts";
 import type { Quantity, Read, Spot } from "../model/quantity.ts";
 import type { Point, Scene } from "../model/reading.ts";
@@ -33,6 +34,18 @@ export function levelsOn(surface: Feature): readonly LevelledSpot[] {
   });
 }
 
+/**
+ * Least height of a triangle over its longest side: heights taken along the middle of a way lie on one line but for
+ * their own doubt, and a plane through such a needle says nothing of how the way leans.
+ */
+const needle = 0.02;
+
+/** Whether three points lie on one line, as near as the tape can tell. */
+function isNeedle([a, b, c]: readonly [Point, Point, Point]): boolean {
+  const longest = Math.max(norm(minus(b, a)), norm(minus(c, b)), norm(minus(a, c)));
+  return Math.abs(cross(minus(b, a), minus(c, a))) < needle * longest * longest;
+}
+
 /** Triangles between heights taken on a surface; empty where they are too few or lie on one line. */
 export function patchesOf(levels: readonly LevelledSpot[], read: Read): readonly PatchPlane[] {
   const { net } = buildNet(
@@ -40,10 +53,11 @@ export function patchesOf(levels: readonly LevelledSpot[], read: Read): readonly
     [],
   );
   if (!net) return [];
-  return Array.from({ length: net.corners.length / 3 }, (_, t) => {
+  return Array.from({ length: net.corners.length / 3 }, (_, t) => t).flatMap((t) => {
     const three = [0, 1, 2].map((k) => levels[net.corners[3 * t + k] as number] as LevelledSpot);
     const corners = (now: Read) => three.map(({ spot }) => liveSpot(spot)(now));
-    return {
+    if (isNeedle(corners(read) as unknown as [Point, Point, Point])) return [];
+    const patch: PatchPlane = {
       key: `triangle ${t}`,
       corners,
       plane: (now: Read) =>
@@ -52,6 +66,7 @@ export function patchesOf(levels: readonly LevelledSpot[], read: Read): readonly
           three.map(({ level }) => now(level)) as unknown as [number, number, number],
         ),
     };
+    return [patch];
   });
 }
 
