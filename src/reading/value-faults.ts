@@ -95,7 +95,8 @@ function typeHint(data: unknown, schema: SchemaPart): string {
   if (types.includes("boolean") && typeof data === "string") return yesOrNo(data);
   if (types.includes("string") && typeof data === "number") return textForNumber(data, schema);
   if (types.includes("array") && !types.includes("object") && !Array.isArray(data)) {
-    return typeof data === "object" ? "put it in square brackets" : `put it in square brackets: [${flowText(data)}]`;
+    if (typeof data === "object") return "put it in square brackets";
+    return `put it in square brackets: [${flowText(data).replaceAll(" to ", ", ")}]`;
   }
   if (typeof data === "string" && /^\d[\d_' ]*(?:\.\d+)?$/u.test(data)) return `write ${data.replace(/[_' ]/gu, "")}`;
   return example === null ? "compare it with the examples of this key" : `write for instance ${example}`;

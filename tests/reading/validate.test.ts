@@ -34,6 +34,13 @@ interface Case {
 
 const cases: readonly Case[] = [
   {
+    name: "a line from peg to peg is a list of pegs",
+    text: planWith("height: 1", "line: A to B"),
+    code: "wrong-type",
+    at: [5, 11],
+    says: ["put it in square brackets: [A, B]"],
+  },
+  {
     name: "a slip of a key is one problem, not two",
     text: planWith("heigth: 1", line),
     code: "unknown-key",
