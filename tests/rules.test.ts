@@ -7,6 +7,7 @@ import { checkPlan, type Finding, rulebook } from "../src/index.ts";
 import { measures } from "../src/measures/index.ts";
 import { verdictOrder } from "../src/model/finding.ts";
 import { parseQuantity } from "../src/model/units.ts";
+import { isCalled } from "../src/site/parts.ts";
 import { readRuleFile, root, yamlUnder } from "./house/rule-files.ts";
 
 interface Expect {
@@ -50,7 +51,7 @@ function findingOf(findings: readonly Finding[], wanted: Expect): Finding | null
   const names = typeof wanted.features === "string" ? [wanted.features] : (wanted.features ?? []);
   const fitting = findings.filter(
     (finding) =>
-      names.every((name) => finding.features.some((feature) => feature.name === name)) &&
+      names.every((name) => finding.features.some((feature) => isCalled(feature.name, name))) &&
       (wanted.stage === undefined || finding.stages.includes(wanted.stage)) &&
       (wanted.limit === undefined || finding.wanted?.limit === wanted.limit),
   );
