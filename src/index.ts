@@ -25,6 +25,7 @@ import { nearestWord } from "./reading/nearest-word.ts";
 import { validated, type Validator } from "./reading/validate.ts";
 import { readRequirement } from "./rulebook/bounds.ts";
 import { reasonText as cardInWords } from "./report/reason.ts";
+import { isPointFile, pointFileText } from "./plan/point-files.ts";
 import { papersSeen, wantedIncludes } from "./plan/wants.ts";
 import type { Printable } from "./report/printed.ts";
 import type { Worked } from "./sheets/remeasure.ts";
@@ -180,7 +181,7 @@ function inspectOne(text: PlanText, options: CheckOptions, book: Rulebook): One 
   };
   if (!document) return empty;
   const own = checkedText(document, validPlan);
-  const includes = (text.includes ?? []).map((include) => includedText(include));
+  const includes = (text.includes ?? []).map((include) => includedText(include, document));
   const resolved = resolvePlan(own, compiledKinds as unknown as KindTable, {
     includes: includes.flatMap(({ checked }) => checked ?? []),
     ...(options.option ? { option: options.option } : {}),
@@ -203,7 +204,8 @@ function checkedText(source: SourceText, check: Validator) {
   return { source, broken, problems };
 }
 
-function includedText(include: Text) {
+function includedText(include: Text, plan: SourceText) {
+  if (isPointFile(include.file, plan)) return pointFileText(include, plan);
   const { document, problems } = readYaml(include.file, include.text);
   if (!document) return { checked: null, problems };
   const checked = checkedText(document, validPart);
@@ -275,7 +277,7 @@ const readLocal: ReadRequirement = (raw, card, complain) => {
 /** Names of files that a plan includes and that the caller must fetch. */
 export function wants(plan: Text): readonly string[] {
   // A text without the word, plain or behind an escape, has no such key: most plans are read once only.
-  if (!/include|\\/u.test(plan.text)) return [];
+  if (!/include|files|\\/u.test(plan.text)) return [];
   const { document } = readYaml(plan.file, plan.text);
   return document ? wantedIncludes(document) : [];
 }

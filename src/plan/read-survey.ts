@@ -9,7 +9,7 @@ import { lengthsOf, tapeObserved, type Observed, type StationWork } from "./stat
 import { readStation } from "./station-forms.ts";
 import type { StationPlan, StationReading } from "./station-plan.ts";
 import { cutAngle } from "./station-start.ts";
-import { allEntries, allItems, firstAt, type LostNames, type Texts } from "./sources.ts";
+import { allEntries, allItems, type LostNames, type Texts } from "./sources.ts";
 import { adjustStations, stationsIn, type Placed } from "./survey.ts";
 import { wordsOf } from "./troubles.ts";
 
@@ -31,8 +31,7 @@ export function readSurvey(texts: Texts, work: SurveyWork): SurveyRead {
   const written = uniqueStations(texts, work);
   const reading = readingOf(written, work);
   const plans = [...written].flatMap(([name, node]) => readStation(name, node, reading) ?? []);
-  const file = firstAt(texts, "survey", "coordinates");
-  if (file !== null) reportFiles(file, work);
+  for (const file of allItems(texts, "survey", "coordinates", "files")) reportFile(file, texts, work);
   const checks = allItems(texts, "survey", "checks").flatMap((node) => readCheck(node, reading));
   if (plans.length > 0 && reading.datum === null) reportNoDatum([...written.values()][0] as Node, work);
   const placed = adjustStations(plans, checks, work.troubles);
@@ -119,13 +118,24 @@ function readCheck(node: Node, reading: StationReading): readonly Observed[] {
   );
 }
 
-function reportFiles(node: Node, { troubles }: StationWork): void {
-  const hint = "write the pegs under stations: P7: {at: [12.30, 48.52]}";
+/** A file of points that was not handed in with the plan; and what is asked of one that is not done yet. */
+function reportFile(node: Node, { roots }: Texts, { troubles }: StationWork): void {
+  const name = textOf(child(node, "file"));
+  const through = child(node, "through");
+  if (through !== null)
+    troubles.report(through, {
+      code: "not-built-yet",
+      part: "key",
+      expected: "points that are on the plan's own grid, or on the earth with an earth tie",
+      got: "a fit through shared points, which is not done yet",
+      hint: "bring the file onto the plan's grid first",
+    });
+  if (name === null || roots.some((root) => root.place.file === name)) return;
+  const hint = "put the file beside the plan, or write the pegs under stations: P7: {at: [12.30, 48.52]}";
   troubles.report(node, {
-    code: "not-built-yet",
-    part: "key",
-    expected: "pegs written in the plan",
-    got: "a file of points, which is not read yet",
+    code: "file-not-found",
+    expected: "a file of points that can be read",
+    got: wordsOf(name),
     hint,
   });
 }

@@ -1,10 +1,13 @@
 // Short lists of words at the head of a plan: the files that it includes, the papers that were looked at.
 
 import type { SourceText } from "../reading/source-text.ts";
+import { child, textOf } from "./node.ts";
+import { pointFileNodes } from "./point-files.ts";
 
-/** The `include` list as written: file names beside the plan. */
+/** The `include` list as written, then the files of points: file names beside the plan. */
 export function wantedIncludes(source: SourceText): readonly string[] {
-  return wordsUnder(source, "include");
+  const points = pointFileNodes(source).flatMap((node) => textOf(child(node, "file")) ?? []);
+  return [...wordsUnder(source, "include"), ...points];
 }
 
 /** The `papers` list as written. */
