@@ -43,7 +43,7 @@ const defaultShown: Readonly<Record<Dimension, ShownIn>> = {
   force: "count",
   pressure: "kN/m2",
   density: "t/m3",
-  infiltration: "count",
+  infiltration: "mm/h",
   voltage: "kV",
   temperature: "count",
 };

@@ -24,6 +24,9 @@ describe("a rule in words", () => {
   it("gives the figures of a table, not only its name", () => {
     expect(reason("fences/jumped-in-from-stand")).toMatch(/rise ordinary: .*fox 1\.2 m/u);
   });
+  it("says how fast ground soaks in a unit that can be read: 1e-6 m/s is 3.6 mm/h", () => {
+    expect(reason("drains/soaks-too-slowly")).toContain("at least 3.6 mm/h"); // COMPUTED: 1e-6 m/s x 3600 s/h
+  });
   it("names places as people do", () => {
     const text = reason("trees/works-in-root-zone");
     expect(text).toContain("The United Kingdom");
