@@ -13,6 +13,8 @@ const examples = readdirSync(folder, { withFileTypes: true })
   .filter((entry) => entry.isDirectory() && existsSync(join(folder, entry.name, "plan.yaml")))
   .map((entry) => entry.name)
   .sort();
+/** Plans with texts that must be refused; which ones, their own tests say. */
+const refused: ReadonlySet<string> = new Set(["heather-garth-hostile"]);
 const regenerate = process.env["REGENERATE"] === "1";
 
 const look = (name: string) => {
@@ -22,8 +24,8 @@ const look = (name: string) => {
 
 describe.each(examples)("examples/%s", (name) => {
   const inspection = look(name);
-  it("is read without a problem", () => {
-    expect(inspection.report.problems).toEqual([]);
+  it("is read without a problem, unless it is there to be refused", () => {
+    if (!refused.has(name)) expect(inspection.report.problems).toEqual([]);
   });
   it.each([".txt", ".svg"] as const)("gives the report%s beside it", async (ending) => {
     const file = join(folder, name, `report${ending}`);
@@ -32,8 +34,9 @@ describe.each(examples)("examples/%s", (name) => {
     expect(got).toBe(readFileSync(file, "utf8"));
   });
   it("gives the same bytes twice", async () => {
+    const again = look(name);
     for (const ending of [".txt", ".json", ".sarif", ".svg"] as const) {
-      expect(await printed(look(name), ending)).toBe(await printed(inspection, ending));
+      expect(await printed(again, ending)).toBe(await printed(inspection, ending));
     }
   });
 });
