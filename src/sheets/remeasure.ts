@@ -66,7 +66,7 @@ function tellFinding(finding: Finding, { plan, deciding }: Worked): Told {
       notes: [
         ...target,
         ...finding.doubts.map((doubt) => shareWords(doubt, plan)),
-        ...(known ? [spareWords(spare, known, said)] : []),
+        ...(known && spare ? [spareWords(spare, known, said)] : []),
       ],
     },
     rows: [
@@ -101,8 +101,8 @@ function neededIn(doubt: DoubtShare, plan: Plan): { readonly u: number | string;
   return { u: round(nineteenInTwenty * doubt.needed * factor, 1), unit };
 }
 
-function spareWords(spare: SpareTape | null, known: Deciding, said: (u: number) => string): string {
-  if (spare === null || spare.after > worthwhile * known.u) return "No one more tape between pegs would help much.";
+function spareWords(spare: SpareTape, known: Deciding, said: (u: number) => string): string {
+  if (spare.after > worthwhile * known.u) return "No one more tape between pegs would help much.";
   const enough = spare.after <= known.wantedU ? "which decides it if the reading stays" : "not enough by itself";
   const tape = `${spare.from} to ${spare.to}, about ${spare.length.toFixed(2)} m`;
   return `One more tape would help most: ${tape}; then it is good to ${said(spare.after)}, ${enough}.`;

@@ -46,7 +46,8 @@ describe("the list", () => {
     // 0.01 / 1.645 x 2 = 12.2 mm (COMPUTED); u = 15 mm, so ± 30 mm.
     expect(entry?.notes[0]).toBe("It is good to ± 30 mm; ± 12 mm would decide it.");
     expect(entry?.notes[1]).toMatch(/carries 100 parts in 100 of the doubt; ± 12 mm of it alone would decide$/);
-    expect(entry?.notes[2]).toBe("No one more tape between pegs would help much.");
+    // The pegs have no part in this doubt, so that no tape between them is spoken of.
+    expect(entry?.notes.length).toBe(2);
   });
   it("asks gap / 3.09 where somebody can be hurt", () => {
     for (const one of worked.deciding) {
@@ -62,6 +63,23 @@ describe("the list", () => {
     expect(words).toContain('the gap at the bottom of fence "day pen" (m); 1 check waits');
     const harm = words.map((one) => one.includes("somebody can be hurt"));
     expect(harm).toEqual([...harm].sort((a, b) => Number(b) - Number(a)));
+  });
+  it("names the one more tape that helps most, where the doubt is that of the pegs", () => {
+    const finding = worked.findings.find(
+      ({ verdict, decided_by }) => verdict === "undecided" && decided_by === "survey",
+    );
+    if (!finding) throw new Error("nothing is undecided");
+    // The reading hangs on where K stands to the north, two weak tapes away: its own sways stand for it.
+    const sway = worked.plan.numbers.sways[worked.plan.pegs.get("K")?.north.id ?? -1] ?? new Map();
+    const u = Math.hypot(...sway.values());
+    const deciding = [{ fingerprint: finding.fingerprint, gap: 0.01, u, wantedU: u / 2, contributions: sway }];
+    const told = remeasureSheet({ ...worked, findings: [finding], needs: [], deciding });
+    const note = told.parts[0]?.entries[0]?.notes.at(-1);
+    // C (13.60, 14.66) and K (21.25, 33.89) by the law of cosines, so 20.69 m apart (COMPUTED).
+    expect(note).toBe(
+      "One more tape would help most: C to K, about 20.69 m; then it is good to ± 18 mm, not enough by itself.",
+    );
+    expect(told.table.rows.at(-1)?.slice(1, 3)).toEqual(["one more tape", "C to K"]);
   });
   it("has a row of the table for every entry", () => {
     const entries = made.parts.flatMap((part) => part.entries).length;
