@@ -5,9 +5,8 @@
 // Witness: the nearest place.
 
 import type { Feature } from "../model/plan.ts";
-import type { Read } from "../model/quantity.ts";
-import type { CandidatePlace, Measure, Missing, Point } from "../model/reading.ts";
-import { type Deep, digBottom, footingUnderside } from "../site/dug-depth.ts";
+import type { CandidatePlace, Measure, Missing } from "../model/reading.ts";
+import { type Deep, type Deeper, digBottom, footingUnderside, howMuchDeeper } from "../site/dug-depth.ts";
 import { groundFigure } from "../site/live-figure.ts";
 import { type NearPlace, nearPlaces } from "../site/near-places.ts";
 import { askedFor } from "./asked-for.ts";
@@ -18,12 +17,12 @@ const reach = 3;
 export const depthBeside: Measure = {
   name: "depth-beside",
   dimension: "length",
-  roles: { dig: "a run of a drain or an excavation", footing: "a building or a wall with its foundation" },
+  roles: { thing: "a run of a drain or an excavation", other: "a building or a wall with its foundation" },
   parameters: { bed: { dimension: "length", default: 0 } },
-  phrase: "it keeps {found} outside the 45 degree line from the footing of {footing}",
+  phrase: "it keeps {found} outside the 45 degree line from the footing of {other}",
   shortName: "outside the line",
   find: (subject, scene, parameters) => {
-    const { dig, footing } = subject;
+    const { thing: dig, other: footing } = subject;
     const a = dig && groundFigure(dig);
     const b = footing && groundFigure(footing);
     if (!dig || !footing || !a || !b) return { is: "does-not-bear" };
@@ -38,17 +37,6 @@ export const depthBeside: Measure = {
     return { is: "found", places: near.map((place) => candidate(place, deeper)) };
   },
 };
-
-type Deeper = (read: Read, at: Point) => number;
-
-/** Depth of the dig's bottom below the footing's underside: by levels where both have one, else by depths. */
-function howMuchDeeper(dig: Deep, footing: Deep): Deeper | null {
-  const { level: bottom, below: depth } = dig;
-  const { level: underside, below: footingDepth } = footing;
-  if (bottom && underside) return (read, at) => underside(read, at) - bottom(read, at);
-  if (depth && footingDepth) return (read) => depth(read) - footingDepth(read);
-  return null;
-}
 
 function levelOf(dig: Feature, footing: Feature, under: Deep): Missing {
   return under.level

@@ -14,6 +14,7 @@ import { cutAngle } from "./cut-angle.ts";
 import { dampCourseAbove } from "./damp-course-above.ts";
 import { daysAfter } from "./days-after.ts";
 import { deadEndLength } from "./dead-end-length.ts";
+import { depthBelowFooting } from "./depth-below-footing.ts";
 import { depthBeside } from "./depth-beside.ts";
 import { difference } from "./difference.ts";
 import { distanceBehind } from "./distance-behind.ts";
@@ -70,6 +71,7 @@ const all: readonly Measure[] = [
   cutAngle,
   dampCourseAbove,
   daysAfter,
+  depthBelowFooting,
   depthBeside,
   difference,
   distanceBehind,
@@ -104,7 +106,6 @@ const all: readonly Measure[] = [
   stockShare,
   surveyMisfit,
   takesNo,
-  topsoilLeft,
   turningRoom,
   changesOfDirection,
   ...baySideMeasures,
@@ -118,6 +119,7 @@ const all: readonly Measure[] = [
   reversedLength,
   roomBesideParked,
   wheelsClearOf,
+  topsoilLeft,
   ...statedMeasures,
 ];
 

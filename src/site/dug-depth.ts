@@ -65,6 +65,18 @@ export function footingUnderside(feature: Feature): Deep | { readonly missing: r
   return { level: ground && ((read) => ground(read) - depth(read)), below: depth };
 }
 
+/** Depth of a dig's bottom below a footing's underside near a point, metres; below 0 where it stays above. */
+export type Deeper = (read: Read, at: Point) => number;
+
+/** By levels where both have one, else by depths below level ground; null where they cannot be compared. */
+export function howMuchDeeper(dig: Deep, footing: Deep): Deeper | null {
+  const { level: bottom, below: depth } = dig;
+  const { level: underside, below: footingDepth } = footing;
+  if (bottom && underside) return (read, at) => underside(read, at) - bottom(read, at);
+  if (depth && footingDepth) return (read) => depth(read) - footingDepth(read);
+  return null;
+}
+
 function wanted(feature: Feature, property: string, what: string): Missing {
   return {
     feature,

@@ -184,11 +184,12 @@ describe("a trench beside a footing", () => {
   it("is distance less the depth under the footing (COMPUTED: 2.0 - (99.0 - (98.1 - 0.1)) = 1.0)", () => {
     const question = {
       measure: "depth-beside",
-      subject: { dig: "d, P1 to P2", footing: "barn" },
+      subject: { thing: "d, P1 to P2", other: "barn" },
       parameters: { bed: 0.1 },
     };
     expect(valuesIn(beside(2, 98.1), question)[0]).toBeCloseTo(1, 9);
     expect(valuesIn(beside(0.5, 98.1), question)[0]).toBeCloseTo(-0.5, 9);
+    expect(valuesIn(beside(2, 98.1), { ...question, measure: "depth-below-footing" })[0]).toBeCloseTo(1, 9);
   });
 });
 
