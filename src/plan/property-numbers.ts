@@ -1,5 +1,6 @@
 // Reads the numbers among a feature's properties and gives them their doubt.
 
+import { propertyWords } from "../model/property-words.ts";
 import type { Property } from "../model/plan.ts";
 import type { Dimension } from "../model/quantity.ts";
 import { doubtClass } from "./doubt-classes.ts";
@@ -77,7 +78,8 @@ export function withDoubt(
 
 /** `crown.radius` as `crown radius`. */
 export function fieldWords(path: readonly string[]): string {
-  return path.join(" ").replaceAll("_", " ");
+  const listed = path.some((part) => /^\d+$/.test(part));
+  return listed ? path.join(" ").replaceAll("_", " ") : propertyWords(path.join("."));
 }
 
 /** The number under a key of a feature with its doubt, before it is sealed; null where there is none. */

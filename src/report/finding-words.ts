@@ -41,8 +41,11 @@ const reasons: Readonly<Record<NotGiven, string>> = {
   "gave-up": "Our search went as far as it may and did not settle it. That is not a no and not a yes.",
 };
 
+/** Nothing where the sentence says it already. */
 function reasonWords(finding: Finding): string {
-  return finding.verdict === "not-given" && finding.reason ? reasons[finding.reason] : "";
+  if (finding.verdict !== "not-given" || !finding.reason) return "";
+  if (finding.reason === "no-limit-here" && /\bno published figure\b/.test(finding.sentence)) return "";
+  return reasons[finding.reason];
 }
 
 function stageWords(finding: Finding, report: Report): string {

@@ -66,6 +66,7 @@ function sourceWords(wanted: Wanted): string {
   if (!wanted.source) return wanted.standing === "practice" ? `${kind}, ${seenWords.none}` : kind;
   if (wanted.standing === "practice" && /\bpractice$/i.test(wanted.source.title) && wanted.source.clause === "")
     return `${kind}, ${seenWords.none}`;
-  const title = [clean(wanted.source.title), clean(wanted.source.clause)].filter((part) => part !== "").join(", ");
-  return `${title}; ${kind}, ${seenWords[wanted.source.seen]}`;
+  const [title, clause] = [clean(wanted.source.title), clean(wanted.source.clause)];
+  const where = clause === "" || title.includes(clause) ? title : `${title}, ${clause}`;
+  return `${where}; ${kind}, ${seenWords[wanted.source.seen]}`;
 }

@@ -44,12 +44,12 @@ function marksOf(feature: Feature, read: Read): readonly PictureMark[] {
   ];
 }
 
-/** A tree is its crown with the stem in it; any other point is a point. */
+/** A tree is its crown with the stem in it, an obstacle as wide as it is across; any other point is a point. */
 function pointMarks(feature: Feature, shape: Extract<Shape, { form: "point" }>, read: Read): readonly PictureMark[] {
   const point: Point = [read(shape.at.east), read(shape.at.north)];
   const base = { kind: feature.kind, name: feature.name, label: feature.name, existing: feature.existing };
   const crown = propertyOf(feature, "crown.radius");
-  const stem = propertyOf(feature, "stem");
+  const stem = propertyOf(feature, feature.kind === "obstacle" ? "across" : "stem");
   const marks: PictureMark[] = [];
   if (isQuantity(crown)) marks.push({ ...base, form: "circle", points: [point], radius: read(crown) });
   marks.push(

@@ -23,6 +23,36 @@ describe("the text report", () => {
     await expect(textReport(quietReport, { all: true })).toMatchFileSnapshot("golden/report-quiet.txt");
   });
 
+  it("says a clause once, where the title of the source names it already", () => {
+    const source = {
+      id: "cdm",
+      title: "Construction Regulations 2015, regulation 22",
+      clause: "regulation 22",
+      seen: "memory",
+    } as const;
+    const told = invented({
+      rule: "works/a",
+      verdict: "not-met",
+      sentence: "It is too deep.",
+      found: found(2, 0.1),
+      wanted: wanted({ value: 1, source }),
+    });
+    expect(flat(textReport(withFindings([told]))).split("regulation 22").length).toBe(2);
+  });
+
+  it("does not say twice that no figure is published", () => {
+    const sentence = 'Heap "dung": no published figure is known for this place, so nobody can say. Ask the authority.';
+    const told = invented({
+      rule: "works/a",
+      sentence,
+      verdict: "not-given",
+      reason: "no-limit-here",
+      found: null,
+      wanted: null,
+    });
+    expect(flat(textReport(withFindings([told])))).not.toContain("No figure is published for this place");
+  });
+
   it("tells the groups in the order of what they do to a person", () => {
     const headings = lines(textReport(inventedReport)).filter(
       (line) => /^[A-Z][A-Z ,]+$/.test(line) || /^(MET|NOT LOOKED AT|ASSUMED|MIND)/.test(line),
