@@ -74,7 +74,7 @@ export function check(request: CheckRequest): Checked {
   const extent = (feature: Feature) => {
     const known = extents.get(feature);
     if (known !== undefined) return known;
-    const made = extentOf(feature.shape, read);
+    const made = extentOf(feature, read);
     extents.set(feature, made);
     return made;
   };
@@ -280,7 +280,7 @@ function rulesSpoiled(read: Read, changed: Feature, view: StageView, run: Run): 
   const now: EvaluationContext = { ...run.base, scene: view.scene };
   const then: EvaluationContext = { ...run.base, read, scene: { ...view.scene, read } };
   const finder = run.finders.get(view);
-  const extent = extentOf(changed.shape, read);
+  const extent = extentOf(changed, read);
   const spoiled = run.cards.filter((card) => {
     const subjects = finder?.having(card, changed, extent) ?? [];
     return subjects.some(

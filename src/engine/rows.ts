@@ -173,6 +173,7 @@ export function testProperty(
   const asksWhether = typeof wanted[0] === "boolean";
   if (property === "kind" && wanted.includes(feature.kind)) return "yes";
   if (property === "kind" && value === undefined && wanted.every((word) => keyOfKind(String(word)))) return "no";
+  if (value === undefined && condition.silent === "ask") return missing;
   if (value === undefined) return wanted.includes(false) ? "yes" : asksWhether ? "no" : missing;
   if (asksWhether) return wanted.includes(typeof value === "boolean" ? value : true) ? "yes" : "no";
   if (Array.isArray(value)) return value.some((word) => wanted.includes(word as string)) ? "yes" : "no";

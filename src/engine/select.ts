@@ -3,7 +3,7 @@
 import { type Box, grownBox } from "../geometry/box.ts";
 import { type BoxIndex, indexBoxes } from "../geometry/index-boxes.ts";
 import type { Card, RoleChoice } from "../model/card.ts";
-import type { Feature, Shape } from "../model/plan.ts";
+import { type Feature, isQuantity, propertyOf } from "../model/plan.ts";
 import type { Quantity, Read } from "../model/quantity.ts";
 import type { Subject } from "../model/reading.ts";
 
@@ -15,11 +15,19 @@ export function standsAt(feature: Feature, stage: number): boolean {
 /** West, south, east, north of a feature's shape; null where it has none. */
 export type Extent = readonly [number, number, number, number];
 
-/** Extent of a shape at the plan's own values. */
-export function extentOf(shape: Shape | null, read: Read): Extent | null {
+/** Extent of a feature with its crown at the plan's own values. */
+export function extentOf(feature: Feature, read: Read): Extent | null {
+  const { shape } = feature;
   if (!shape) return null;
+  const crown = propertyOf(feature, "crown.radius");
+  const reach = isQuantity(crown) ? read(crown) : 0;
   const half =
-    shape.form === "circle" ? read(shape.across) / 2 : shape.form === "line" && shape.width ? read(shape.width) / 2 : 0;
+    reach +
+    (shape.form === "circle"
+      ? read(shape.across) / 2
+      : shape.form === "line" && shape.width
+        ? read(shape.width) / 2
+        : 0);
   const spots =
     shape.form === "point"
       ? [shape.at]

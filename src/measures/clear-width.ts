@@ -43,12 +43,29 @@ export const clearWidth: Measure = {
     if (!way || way.shape?.form !== "line" || !middle) return { is: "does-not-bear" };
     const line = figureAt(middle, scene.read).chains[0]?.points ?? [];
     const beside = hemming(way, middle, scene);
-    const places = beside.flatMap((one, index) =>
+    const between = beside.flatMap((one, index) =>
       beside.slice(index + 1).flatMap((other) => across(one, other, line, scene.read)),
     );
+    const places = [...beside.flatMap((one) => inTheWay(one, middle, scene.read)), ...between];
     return places.length > 0 ? { is: "found", places } : { is: "does-not-bear" };
   },
 };
+
+/** Kinds that nothing goes through: one of these across the middle line leaves no way at all. */
+const massive: ReadonlySet<string> = new Set(["building", "tank", "heap", "tree", "obstacle"]);
+
+/** Where a thing stands on the middle line itself: nothing is left, by as much as it reaches over the line. */
+function inTheWay({ feature, figure }: Beside, middle: LiveFigure, read: Read): readonly CandidatePlace[] {
+  if (!massive.has(feature.kind)) return [];
+  return nearPlaces(figure, middle, 0, read)
+    .filter((near) => near.distance(read) < 0)
+    .map((near) => ({
+      key: `${feature.name}|middle|${near.key}`,
+      value: near.distance,
+      where: `${featureWords(feature)} stands in the way`,
+      witness: (now) => [{ part: "found", form: "line", points: near.ends(now), label: "in the way" }],
+    }));
+}
 
 interface Beside {
   readonly feature: Feature;

@@ -45,7 +45,8 @@ export type Requirement =
 
 /** A condition on a property of a role or on a companion reading. */
 export type Condition =
-  | { readonly of: string; readonly is: string | boolean | readonly string[] }
+  /** `silent: "ask"`: where the plan does not say, it is asked for; else silence is taken as no. */
+  | { readonly of: string; readonly is: string | boolean | readonly string[]; readonly silent?: "ask" }
   | {
       readonly of: string;
       readonly over?: number;

@@ -35,6 +35,7 @@ function readCondition(of: string, test: unknown, path: readonly (string | numbe
     );
     return [];
   }
+  if (typeof test["so"] === "boolean") return [{ of, is: test["so"], silent: "ask" }];
   const names = { over: "over", from: "from", up_to: "upTo", under: "under" } as const;
   const band: {
     of: string;
