@@ -91,7 +91,7 @@ function atMost(drive: Drive, most: number): CandidatePlace {
     value: () => most,
     bound: "at_most",
     methodU: cell,
-    where: `no way was found in ${drive.mostChanges + 1} moves${lacking(drive)}`,
+    where: `no way was found in ${drive.mostChanges + 1} moves even at that${lacking(drive)}`,
     witness: () => [{ part: "found", form: "point", points: [[drive.start.x, drive.start.y]], label: "comes in here" }],
   };
 }

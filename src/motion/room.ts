@@ -23,8 +23,8 @@ export interface Room {
   readonly tooLarge: boolean;
 }
 
-/** Steps above the wanted clearance that are tried for as long as there is a way, m. */
-const stepsUp = [0.1, 0.3] as const;
+/** Steps above the wanted clearance, m, the first of which that has a way will do: more than a usual survey's doubt. */
+const stepsUp = [0.25, 0.1] as const;
 /** Steps below the wanted clearance that are tried until there is a way, m. */
 const stepsDown = [0.1, 0.25, 0.5, 1] as const;
 /** The bracket is narrowed to this, m; far below what is wanted, to a part of what is short. */
@@ -54,13 +54,11 @@ function tooLarge(question: ManoeuvreQuestion): boolean {
 }
 
 function climb(ask: AskRoom, wanted: number, path: readonly Arc[]): Room {
-  let best = { proven: wanted, path };
   for (const up of stepsUp) {
     const found = quickWay(ask, wanted + up);
-    if (!found) break;
-    best = { proven: wanted + up, path: found };
+    if (found) return { proven: wanted + up, path: found, noMoreThan: null, tooLarge: false };
   }
-  return { ...best, noMoreThan: null, tooLarge: false };
+  return { proven: wanted, path, noMoreThan: null, tooLarge: false };
 }
 
 /**

@@ -2,11 +2,16 @@
 
 import type { Feature } from "../model/plan.ts";
 
+/** What `driven.like` says of a vehicle that is taken for no published one. */
+const itself = "itself";
+
 /** Every manoeuvre gets `driven`: the properties of the vehicle that it names, in the version that stands then. */
 export function withDriven(features: readonly Feature[]): readonly Feature[] {
   return features.map((feature) => {
     const vehicle = feature.kind === "manoeuvre" ? vehicleOf(feature, features) : null;
-    return vehicle ? { ...feature, properties: { ...feature.properties, driven: vehicle.properties } } : feature;
+    return vehicle
+      ? { ...feature, properties: { ...feature.properties, driven: { like: itself, ...vehicle.properties } } }
+      : feature;
   });
 }
 
