@@ -94,6 +94,15 @@ function alongLine(
   return pieces(points, gaps, looking.read).map((piece) => ringAlong(piece, widthAt));
 }
 
+/** The middle line of a wall or hedge less the gaps in it that can be passed, piece by piece. */
+export function piecesBetweenGaps(
+  feature: Feature,
+  line: readonly Spot[],
+  read: Read,
+): readonly (readonly LivePoint[])[] {
+  return pieces(line.map(liveSpot), gapsOf(feature), read);
+}
+
 function sizeOf(feature: Feature, name: string): Quantity | undefined {
   const size = propertyOf(feature, name);
   return isQuantity(size) ? size : undefined;

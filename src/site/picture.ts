@@ -1,10 +1,12 @@
 // The picture of the plan at a stage: plain marks for the drawing, at the plan's own values.
 
+import { lineLength } from "../geometry/line.ts";
 import type { Feature, Plan, Shape } from "../model/plan.ts";
 import { isQuantity, propertyOf } from "../model/plan.ts";
 import type { Picture, PictureMark } from "../model/picture.ts";
 import type { Read, Spot } from "../model/quantity.ts";
 import type { Point } from "../model/reading.ts";
+import { piecesBetweenGaps } from "./in-the-way.ts";
 
 /** A stem is drawn with at least this radius, metres, so that it can be seen. */
 const leastStem = 0.05;
@@ -30,10 +32,18 @@ function marksOf(feature: Feature, read: Read): readonly PictureMark[] {
   if (shape.form === "point") return pointMarks(feature, shape, read);
   if (shape.form === "circle")
     return [{ ...base, form: "circle", points: [at(shape.centre)], radius: read(shape.across) / 2 }];
-  if (shape.form === "line")
-    return [
-      { ...base, form: "line", points: shape.line.map(at), ...(shape.width ? { width: read(shape.width) } : {}) },
-    ];
+  if (shape.form === "line") {
+    const width = shape.width ? { width: read(shape.width) } : {};
+    const pieces = piecesBetweenGaps(feature, shape.line, read).map((piece) => piece.map((point) => point(read)));
+    const longest = pieces.reduce((best, piece, i) => (lengthOf(piece) > lengthOf(pieces[best]) ? i : best), 0);
+    return pieces.map((points, i) => ({
+      ...base,
+      label: i === longest ? base.label : "",
+      form: "line",
+      points,
+      ...width,
+    }));
+  }
   return [
     {
       ...base,
@@ -43,6 +53,8 @@ function marksOf(feature: Feature, read: Read): readonly PictureMark[] {
     },
   ];
 }
+
+const lengthOf = (points: readonly Point[] = []): number => lineLength(points);
 
 /** A tree is its crown with the stem in it, an obstacle as wide as it is across; any other point is a point. */
 function pointMarks(feature: Feature, shape: Extract<Shape, { form: "point" }>, read: Read): readonly PictureMark[] {
