@@ -47,7 +47,7 @@ export function rowsFor(
   chains: readonly (readonly string[])[],
   test: TestCondition,
 ): Rows {
-  const reachable = card.limits.filter((limit) => chains.some((chain) => chain.includes(limit.where)));
+  const reachable = reachableOf(card, chains);
   const onlyWished = reachable.every((limit) => limit.id === ownersRow) && reachable.length < card.limits.length;
   if (reachable.length === 0 || onlyWished) {
     const elsewhere = card.limits.some((limit) => mightSpeak(limit, subject, test));
@@ -73,6 +73,18 @@ export function rowsFor(
   });
   if (rows.length === 0 && missing.size === 0) return { is: "out-of-scope" };
   return { is: "rows", rows, missing: [...missing] };
+}
+
+const reached = new WeakMap<readonly (readonly string[])[], WeakMap<Card, readonly Limit[]>>();
+
+/** Rows of a card for any place of the chains; the same for every subject. */
+function reachableOf(card: Card, chains: readonly (readonly string[])[]): readonly Limit[] {
+  const ofChains = reached.get(chains) ?? new WeakMap<Card, readonly Limit[]>();
+  reached.set(chains, ofChains);
+  const known =
+    ofChains.get(card) ?? card.limits.filter((limit) => chains.some((chain) => chain.includes(limit.where)));
+  ofChains.set(card, known);
+  return known;
 }
 
 /** Whether a row of another place would speak of the subject at all; what is missing for that counts as it might. */
@@ -164,20 +176,24 @@ export function testProperty(
   const feature = subject[role];
   if (!feature) return "no";
   const property = rest.join(".");
-  const whole = askedOf(feature);
-  const asks = askWords(property, `${whole.kind} "${whole.name}"`);
-  const missing: Holds = [{ feature: whole, property, asks, why: "missing" }];
   const value = valueOf(feature, property);
-  if (!("is" in condition)) return isQuantity(value) ? inBand(condition, subject) : missing;
+  if (!("is" in condition)) return isQuantity(value) ? inBand(condition, subject) : missingOf(feature, property);
   const wanted = Array.isArray(condition.is) ? condition.is : [condition.is];
   const asksWhether = typeof wanted[0] === "boolean";
   if (property === "kind" && wanted.includes(feature.kind)) return "yes";
   if (property === "kind" && value === undefined && wanted.every((word) => keyOfKind(String(word)))) return "no";
-  if (value === undefined && condition.silent === "ask") return missing;
-  if (value === undefined) return wanted.includes(false) ? "yes" : asksWhether ? "no" : missing;
+  const missing = () => missingOf(feature, property);
+  if (value === undefined && condition.silent === "ask") return missing();
+  if (value === undefined) return wanted.includes(false) ? "yes" : asksWhether ? "no" : missing();
   if (asksWhether) return wanted.includes(typeof value === "boolean" ? value : true) ? "yes" : "no";
   if (Array.isArray(value)) return value.some((word) => wanted.includes(word as string)) ? "yes" : "no";
   return wanted.includes(value) ? "yes" : "no";
+}
+
+function missingOf(feature: Feature, property: string): readonly Missing[] {
+  const whole = askedOf(feature);
+  const asks = askWords(property, `${whole.kind} "${whole.name}"`);
+  return [{ feature: whole, property, asks, why: "missing" }];
 }
 
 /** A property of a feature; whether it stands already is one too. */

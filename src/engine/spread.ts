@@ -62,12 +62,21 @@ export function spread(value: (read: Read) => number, base: Read, book: NumberBo
   };
 }
 
+const doubts = new WeakMap<NumberBook, Float64Array>();
+
+/** Standard uncertainty of a number of a book; worked out once for all of its numbers. */
+export function doubtOfNumber(book: NumberBook, id: number): number {
+  const known = doubts.get(book) ?? Float64Array.from(book.sways, swayLength);
+  doubts.set(book, known);
+  return known[id] ?? 0;
+}
+
 function shifted(base: Read, id: number, by: number): Read {
   return (quantity: Quantity) => (quantity.id === id ? base(quantity) + by : base(quantity));
 }
 
 function derivative(value: (read: Read) => number, base: Read, book: NumberBook, id: number): number {
-  const step = Math.max(swayLength(book.sways[id] ?? new Map()) * stepShare, 1e-9);
+  const step = Math.max(doubtOfNumber(book, id) * stepShare, 1e-9);
   return (value(shifted(base, id, step)) - value(shifted(base, id, -step))) / (2 * step);
 }
 

@@ -2,11 +2,10 @@
 
 import type { Card } from "../model/card.ts";
 import type { NumberBook, Read } from "../model/quantity.ts";
-import { swayLength } from "../model/quantity.ts";
 import type { CandidatePlace } from "../model/reading.ts";
 import { type Judged, judge, type Margin } from "./judge.ts";
 import { type LiveRequirement, margins } from "./requirement.ts";
-import { readNoting, type Spread, spread } from "./spread.ts";
+import { doubtOfNumber, readNoting, type Spread, spread } from "./spread.ts";
 
 /** A judged place: everything a finding needs. */
 export interface JudgedPlace {
@@ -100,7 +99,9 @@ function hardlyKnown(
 function doubtOfNumbers(place: CandidatePlace, requirement: LiveRequirement, { read, book }: PlaceContext): number {
   const noted = new Set<number>();
   leastMargin(place, requirement, readNoting(read, noted));
-  return [...noted].reduce((sum, id) => sum + swayLength(book.sways[id] ?? new Map()), place.methodU ?? 0);
+  let sum = place.methodU ?? 0;
+  for (const id of noted) sum += doubtOfNumber(book, id);
+  return sum;
 }
 
 /** Least margin of a place, without doubt. */
@@ -115,16 +116,28 @@ function judgePlace(
   { stakes, read, book }: PlaceContext,
 ): JudgedPlace {
   const { inside, other, u } = margins(requirement, place.value);
-  const value = spread(place.value, read, book, place.methodU);
   const insideSpread = spread(inside, read, book, Math.hypot(place.methodU ?? 0, u));
   const margin: Margin = {
     inside: insideSpread.value,
     u: insideSpread.u,
-    size: value.value,
+    size: place.value(read),
     ...(other ? { other: other(read) } : {}),
   };
   const { verdict, probability } = judge(margin, stakes);
-  return { place, value, inside: insideSpread, margin, requirement, verdict, probability };
+  // The doubt of the reading itself is told of the worst place only: of the others it is never worked out.
+  let value: Spread | null = null;
+  return {
+    place,
+    get value() {
+      value ??= spread(place.value, read, book, place.methodU);
+      return value;
+    },
+    inside: insideSpread,
+    margin,
+    requirement,
+    verdict,
+    probability,
+  };
 }
 
 /** Whether a judged place is worse than another: less likely met, else with the smaller margin. */

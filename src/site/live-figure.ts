@@ -35,6 +35,16 @@ export function liveSpot(spot: Spot): LivePoint {
 
 /** The figure that a feature takes on the ground; null where it has no shape. A line with a width becomes its outline. */
 export function groundFigure(feature: Feature): LiveFigure | null {
+  const known = grounds.get(feature);
+  if (known !== undefined) return known;
+  const figure = groundFigureOf(feature);
+  grounds.set(feature, figure);
+  return figure;
+}
+
+const grounds = new WeakMap<Feature, LiveFigure | null>();
+
+function groundFigureOf(feature: Feature): LiveFigure | null {
   const { shape } = feature;
   if (!shape) return null;
   switch (shape.form) {
