@@ -9,7 +9,7 @@ import type { Read } from "../model/quantity.ts";
 import type { Measure } from "../model/reading.ts";
 import { compose, type ComposeContext, decidingOf } from "./compose.ts";
 import { departureFor, type ReadRequirement, withDepartures, withLocalLimits } from "./departures.ts";
-import { evaluate, type EvaluationContext, mayBear, type Outcome, worseOutcome } from "./evaluate.ts";
+import { evaluate, type EvaluationContext, plainlyShort, type Outcome, worseOutcome } from "./evaluate.ts";
 import { gatherNeeds, needsOf, type OpenNeed } from "./needs.ts";
 import { solveRemedies } from "./remedies.ts";
 import { chainOf } from "./rows.ts";
@@ -285,7 +285,9 @@ function rulesSpoiled(read: Read, changed: Feature, view: StageView, run: Run): 
     const subjects = finder?.having(card, changed, extent) ?? [];
     return subjects.some(
       (subject) =>
-        mayBear(card, subject, then) && fails(evaluate(card, subject, then)) && !fails(evaluate(card, subject, now)),
+        plainlyShort(card, subject, then) &&
+        fails(evaluate(card, subject, then)) &&
+        !fails(evaluate(card, subject, now)),
     );
   });
   return spoiled.map((card) => card.title.charAt(0).toLowerCase() + card.title.slice(1));

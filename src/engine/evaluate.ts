@@ -64,13 +64,6 @@ export function evaluate(card: Card, subject: Subject, context: EvaluationContex
   return foldElements(outcomes);
 }
 
-/** False where no row of a card speaks of a subject, as far as plain conditions tell; quicker than evaluating it. */
-export function mayBear(card: Card, subject: Subject, context: EvaluationContext): boolean {
-  if (Object.keys(card.companions).length > 0) return true;
-  const test = (condition: Condition) => testCondition(condition, subject, card, context);
-  return rowsFor(card, subject, context.chains, test).is === "rows";
-}
-
 const measureKey = (name: string, parameters: object) => `${name} ${JSON.stringify(parameters)}`;
 const whyMissing = (missing: readonly Missing[]): NotGiven =>
   missing.some((need) => need.why === "unsaid") ? "unsaid" : "missing";
@@ -157,6 +150,23 @@ export function plainMargin(outcome: Outcome, context: EvaluationContext): numbe
     (least, place) => Math.min(least, leastMargin(place, settled.live, context.read)),
     Infinity,
   );
+}
+
+/**
+ * Whether any `must` of a card is plainly short under other numbers, doubt left aside: a quick look that passes over
+ * the many cards that a change leaves alone. What cannot be told counts as short.
+ */
+export function plainlyShort(card: Card, subject: Subject, context: EvaluationContext): boolean {
+  if (Object.keys(card.companions).length > 0) return true;
+  const rows = rowsFor(card, subject, context.chains, (condition) => testCondition(condition, subject, card, context));
+  if (rows.is !== "rows") return false;
+  const measure = context.measures.get(card.measure) as Measure;
+  const bare = { card, subject, grade: "must", verdict: "met", judged: null, missing: [], measure } as const;
+  return rows.rows.some((row) => {
+    if (!row.limit.must) return false;
+    const margin = plainMargin({ ...bare, ...row }, context);
+    return margin === null || margin < 0;
+  });
 }
 
 /** Order of outcomes, worst first. */

@@ -1,4 +1,4 @@
-// Cautions: each printed once in a report, beside the most serious finding that carries it. None is ever dropped.
+// Cautions: each printed once in a report, beside the most serious finding that carries it. None is dropped for a thing that is in the plan.
 
 import type { Finding, Report } from "../model/finding.ts";
 import { clean } from "./clean.ts";
@@ -25,9 +25,14 @@ export function dealCautions(report: Report, told: readonly Numbered[]): Caution
     if (fresh.length > 0) dealt.set(number, fresh);
   }
   const left: string[] = [];
-  for (const finding of report.findings)
-    if (finding.verdict !== "does-not-bear") left.push(...freshOf(finding, printed));
+  for (const finding of report.findings) if (bearsOnPeople(finding)) left.push(...freshOf(finding, printed));
   return { with: dealt, left: left.filter((caution) => !saidWithMore(caution, printed)) };
+}
+
+/** Whether a finding that is only counted still has a caution to give: not for a hazard that is only asked after. */
+function bearsOnPeople(finding: Finding): boolean {
+  if (finding.verdict === "does-not-bear" || finding.reason === "unsaid") return false;
+  return finding.verdict !== "not-given" || finding.stakes === "safety";
 }
 
 /** Whether another caution of the report begins with these very words. */
