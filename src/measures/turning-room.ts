@@ -8,11 +8,12 @@ import { directionChanges } from "../motion/pose.ts";
 import { isQuantity, propertyOf } from "../model/plan.ts";
 import type { Read } from "../model/quantity.ts";
 import type { CandidatePlace, Found, Measure, Parameters, Subject } from "../model/reading.ts";
+import { notSaid } from "../site/drive-ends.ts";
 import type { Drive } from "../site/drive.ts";
 import { roomOf } from "../site/drive-room.ts";
 import { drivesAt } from "../site/manoeuvre-states.ts";
 import { pathWitness } from "../site/path-witness.ts";
-import { type DrivenPath, tightPlaces } from "../site/tight-places.ts";
+import { type DrivenPath, type TightPlace, tightPlaces } from "../site/tight-places.ts";
 
 /** A found path cannot tell the largest clearance better than this (m): one cell of the lattice. */
 const cell = 0.05;
@@ -32,6 +33,8 @@ export const turningRoom: Measure = {
     if (!manoeuvre) return { is: "does-not-bear" };
     const founds = drivesAt(manoeuvre, scene).map((found): Found => {
       if (found.is !== "drive") return found;
+      if (found.drive.mostChanges === null)
+        return { is: "missing", missing: [notSaid(manoeuvre, "moves", "in how many moves")] };
       return roomFound(found.drive, wantedOf(subject, scene.read, parameters), scene.read);
     });
     const open = founds.find((found) => found.is !== "found");
@@ -61,7 +64,8 @@ function roomFound(drive: Drive, wanted: number, read: Read): Found {
     return { is: "found", places: [atMost(drive, noMoreThan)] };
   }
   const driven: DrivenPath = { drive, arcs: path, proven, wanted };
-  const places = tightPlaces(driven, read);
+  const tight = tightPlaces(driven, read);
+  const places = tight.length > 0 ? tight : [nowhere(drive, proven)];
   const least = places[0]?.room(read) ?? proven;
   const known = proven >= wanted;
   const high = Math.max(noMoreThan ?? wanted + cell, least);
@@ -84,6 +88,11 @@ const at = (words: string) => (words.startsWith("the wheels") ? words : `at ${wo
 const lacking = ({ absent }: Drive) =>
   absent.length === 0 ? "" : `; ${absent.map((name) => `"${name}"`).join(", ")} is not there yet`;
 
+/** Where nothing comes near, the clearance that was searched stands for the room. */
+function nowhere({ start }: Drive, proven: number): TightPlace {
+  return { key: "nowhere", words: "no one place", room: () => proven, at: [start.x, start.y], arc: 0, along: 0 };
+}
+
 /** Not even a much smaller vehicle finds a way. */
 function atMost(drive: Drive, most: number): CandidatePlace {
   return {
@@ -91,7 +100,7 @@ function atMost(drive: Drive, most: number): CandidatePlace {
     value: () => most,
     bound: "at_most",
     methodU: cell,
-    where: `no way was found in ${drive.mostChanges + 1} moves even at that${lacking(drive)}`,
+    where: `no way was found in ${(drive.mostChanges ?? 0) + 1} moves even at that${lacking(drive)}`,
     witness: () => [{ part: "found", form: "point", points: [[drive.start.x, drive.start.y]], label: "comes in here" }],
   };
 }

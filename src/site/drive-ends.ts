@@ -5,9 +5,9 @@ import type { Vehicle } from "../motion/vehicle.ts";
 import { type Feature, featureWords, isQuantity, isSpot, propertyOf } from "../model/plan.ts";
 import type { Read } from "../model/quantity.ts";
 import type { Missing, Point } from "../model/reading.ts";
-import { groundFigure } from "./live-figure.ts";
-import { type LiveRing, ringAt } from "./live-ring.ts";
-import { bayAt, type WayIn, type WayWork } from "./way-in.ts";
+import { groundFigure, liveSpot } from "./live-figure.ts";
+import { type LiveRing, ringAlong, ringAt } from "./live-ring.ts";
+import { bayAt, joinedOn, type WayIn, type WayWork } from "./way-in.ts";
 
 /** A word of a feature; empty where it says none. */
 export function wordOf(feature: Feature, property: string): string {
@@ -31,6 +31,20 @@ export function areaOf(feature: Feature | undefined): readonly LiveRing[] {
   return outline ? [outline.points] : [];
 }
 
+/** The ground of a feature, carried on to what it joins where it is drawn by its middle line. */
+export function joinedArea(feature: Feature | undefined, work: Pick<WayWork, "read" | "others">): readonly LiveRing[] {
+  const { shape } = feature ?? {};
+  if (shape?.form !== "line" || !shape.width) return areaOf(feature);
+  const { width } = shape;
+  if (areaOf(feature).length === 0) return [];
+  return [
+    ringAlong(
+      joinedOn(shape.line.map(liveSpot), (read) => read(width), work),
+      (read) => read(width),
+    ),
+  ];
+}
+
 /** Something about a manoeuvre that the plan does not say. */
 export function notSaid(manoeuvre: Feature, property: string, words: string): Missing {
   return { feature: manoeuvre, property, asks: `${words} ${featureWords(manoeuvre)} is to be done`, why: "missing" };
@@ -52,6 +66,12 @@ export interface EndWork {
 
 const toABay: ReadonlySet<string> = new Set(["park", "reverse to", "come in"]);
 const fromABay: ReadonlySet<string> = new Set(["leave a bay", "go out"]);
+
+/** What a vehicle stands in before or after, by name; none for a manoeuvre that only passes. */
+export function bayNames(manoeuvre: Feature): readonly string[] {
+  const does = wordOf(manoeuvre, "does");
+  return toABay.has(does) || fromABay.has(does) ? names(manoeuvre, "to", "start.on", "end.on") : [];
+}
 
 /** Start and goal: as the plan writes them, else by the way in and out, and by the bay. */
 export function endsOf(manoeuvre: Feature, plain: Vehicle, at: EndWork): Ends | Missing {

@@ -6,7 +6,7 @@ import { type Room, roomAbout } from "../motion/room.ts";
 import type { Read } from "../model/quantity.ts";
 import type { Point } from "../model/reading.ts";
 import { boxAbout, type Drive } from "./drive.ts";
-import { movedOut, ringAt } from "./live-ring.ts";
+import { movedArea, ringAt } from "./live-ring.ts";
 import { overallLength } from "../motion/vehicle.ts";
 
 /** A drive at the plan's own values: plain rings of what is driven on and of what stands in the way. */
@@ -52,11 +52,11 @@ export function questionAt(
   geometry: PlainDrive,
   wanted: number,
 ): (clearance: number) => ManoeuvreQuestion | null {
-  const { plain, start, goal, firstGear, lastGear, mostChanges } = drive;
+  const { plain, start, goal, firstGear, lastGear } = drive;
+  const mostChanges = drive.mostChanges ?? 0;
   return (clearance) => {
-    const edges = geometry.running.map((ring) => movedOut(ring, drive.bodyStaysOn ? 0 : wanted - clearance));
-    if (edges.some((ring) => ring === null)) return null;
-    const rings = edges as readonly (readonly Point[])[];
+    const rings = movedArea(geometry.running, drive.bodyStaysOn ? 0 : wanted - clearance);
+    if (!rings) return null;
     const obstacles = drive.bodyStaysOn ? [...geometry.bodies, ...geometry.wheels] : geometry.bodies;
     const clear: Ground = { rings: drive.bodyStaysOn ? rings : [geometry.box], obstacles };
     const running = drive.bodyStaysOn ? clear : { rings, obstacles: geometry.wheels };

@@ -6,7 +6,7 @@ import { overallLength, type Vehicle } from "../motion/vehicle.ts";
 import { type Feature, featureWords, isQuantity, propertyOf } from "../model/plan.ts";
 import type { Read } from "../model/quantity.ts";
 import type { Missing, Point } from "../model/reading.ts";
-import { areaOf, type Ends, endsOf, names, notSaid, wordOf } from "./drive-ends.ts";
+import { areaOf, bayNames, joinedArea, type Ends, endsOf, names, notSaid, wordOf } from "./drive-ends.ts";
 import { type InTheWay, inTheWay } from "./in-the-way.ts";
 import { joinedRings, type LiveRing, ringAt } from "./live-ring.ts";
 import { type LiveVehicle, liveVehicle } from "./vehicle.ts";
@@ -17,7 +17,8 @@ export interface Drive extends Ends {
   readonly manoeuvre: Feature;
   readonly vehicle: LiveVehicle;
   readonly plain: Vehicle;
-  readonly mostChanges: number;
+  /** Changes of direction allowed; null where the plan does not say in how many moves. */
+  readonly mostChanges: number | null;
   /** Ground for the wheels; outlines counter-clockwise, holes clockwise. */
   readonly running: readonly LiveRing[];
   readonly inTheWay: readonly InTheWay[];
@@ -54,9 +55,7 @@ export function driveOf(manoeuvre: Feature, scene: DriveScene): DriveFound {
   if ("missing" in live) return { is: "missing", missing: live.missing };
   const plain = live(scene.read);
   if (!plain) return gaveUp(`the lengths of ${featureWords(vehicle)} do not fit its turning circle`);
-  const mostChanges = changesAllowed(manoeuvre, scene.read);
-  if (mostChanges === null) return missing(notSaid(manoeuvre, "moves", "in how many moves"));
-  return laidOut({ manoeuvre, vehicle: live, plain, mostChanges, scene });
+  return laidOut({ manoeuvre, vehicle: live, plain, mostChanges: changesAllowed(manoeuvre, scene.read), scene });
 }
 
 const gaveUp = (because: string): DriveFound => ({ is: "gave-up", because });
@@ -85,7 +84,7 @@ interface Layout {
   readonly manoeuvre: Feature;
   readonly vehicle: LiveVehicle;
   readonly plain: Vehicle;
-  readonly mostChanges: number;
+  readonly mostChanges: number | null;
   readonly scene: DriveScene;
 }
 
@@ -100,7 +99,14 @@ function laidOut(layout: Layout): DriveFound {
   ]);
   const there = (name: string) => scene.there.find((feature) => feature.name === name);
   const absent = [...new Set([...wanted, ...ways])].filter((name) => there(name) === undefined);
-  const areas = [...wanted].flatMap((name) => (ways.includes(name) ? [] : areaOf(there(name))));
+  const [needed] = [...ways, ...bayNames(manoeuvre)].filter((name) => absent.includes(name));
+  if (needed !== undefined)
+    return gaveUp(`"${needed}" is not there yet when it is to be done, and it does not wait for it`);
+  const grounds = [...wanted].filter((name) => !ways.includes(name)).map(there);
+  const raw = grounds.map((feature) => areaOf(feature).map((ring) => ringAt(ring, scene.read)));
+  const areas = grounds.flatMap((feature, i) =>
+    joinedArea(feature, { read: scene.read, others: raw.filter((_, k) => k !== i).flat() }),
+  );
   const work: WayWork = {
     read: scene.read,
     others: areas.map((ring) => ringAt(ring, scene.read)),

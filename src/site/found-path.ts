@@ -16,7 +16,8 @@ export function foundPath(
   const wanted = isQuantity(own) ? scene.read(own) : clear;
   const found = drivesAt(manoeuvre, scene).at(-1);
   if (!found) return { not: { is: "does-not-bear" } };
-  if (found.is !== "drive") return { not: found };
+  // What the search itself lacks is asked for by the rule of room, once.
+  if (found.is !== "drive" || found.drive.mostChanges === null) return { not: { is: "does-not-bear" } };
   const { path, proven } = roomOf(found.drive, wanted, scene.read);
   // Where there is no way at all another rule says so.
   if (path === null || proven === null) return { not: { is: "does-not-bear" } };

@@ -1,8 +1,9 @@
 // Closed rings of live vertices: made from lines and round things, joined, and moved in or out with frozen topology.
 
 import { ringAround } from "../geometry/circle.ts";
-import { union } from "../geometry/overlay.ts";
+import { grown, union } from "../geometry/overlay.ts";
 import { type Polygon, polygonOf } from "../geometry/polygon.ts";
+import { signedArea, whereInRing } from "../geometry/ring.ts";
 import { cross, dot, minus, norm, plus, times, unit } from "../geometry/vector.ts";
 import type { Read } from "../model/quantity.ts";
 import type { Point } from "../model/reading.ts";
@@ -56,8 +57,15 @@ export function joinedRings(areas: readonly LiveRing[], read: Read): readonly Li
   const polygons = plain.flatMap((ring): Polygon[] => [polygonOf(ring)]);
   const joined = union(polygons);
   if (!joined) return null;
-  const rings = joined.flatMap((polygon) => [polygon.outline, ...polygon.holes]);
+  const rings = joined.flatMap((polygon) => [polygon.outline, ...polygon.holes]).map(withoutSpecks);
   return rings.map((ring) => ring.map((vertex) => sourceOf(vertex, areas, plain)));
+}
+
+/** Sides shorter than this (m) come of drawing, not of the ground. */
+const speck = 0.005;
+
+function withoutSpecks(ring: readonly Point[]): readonly Point[] {
+  return ring.filter((vertex, i) => norm(minus(vertex, ring.at(i - 1) as Point)) > speck);
 }
 
 interface LiveSide {
@@ -125,3 +133,27 @@ export function movedOut(ring: readonly Point[], by: number): readonly Point[] |
   });
   return turned ? null : moved;
 }
+
+/**
+ * Plain rings of an area with all its edges moved out (in, where below 0), by the same vertices where that can be done,
+ * else joined anew. Null where nothing is left.
+ */
+export function movedArea(rings: readonly (readonly Point[])[], by: number): readonly (readonly Point[])[] | null {
+  const moved = rings.map((ring) => movedOut(ring, by));
+  if (moved.every((ring) => ring !== null)) return moved;
+  const [outlines, holes] = [
+    rings.filter((ring) => signedArea(ring) > 0),
+    rings.filter((ring) => signedArea(ring) <= 0),
+  ];
+  const areas = outlines.map((outline) =>
+    polygonOf(
+      outline,
+      holes.filter((hole) => isWithin(hole, outline)),
+    ),
+  );
+  const anew = grown(areas, by, { corners: "mitre" });
+  return anew && anew.length > 0 ? anew.flatMap((polygon) => [polygon.outline, ...polygon.holes]) : null;
+}
+
+const isWithin = (hole: readonly Point[], outline: readonly Point[]) =>
+  hole[0] !== undefined && whereInRing(outline, hole[0]) === "inside";

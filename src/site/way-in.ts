@@ -44,7 +44,7 @@ export function wayIn(feature: Feature, work: WayWork): WayIn | null {
 }
 
 function byTrack(given: readonly LivePoint[], width: (read: Read) => number, work: WayWork): WayIn {
-  const line = cropped(fromOpenEnd(given, work), work);
+  const line = joinedOn(cropped(fromOpenEnd(given, work), work), width, work);
   const [first, second] = line as [LivePoint, LivePoint];
   const inwards = (read: Read) => unit(minus(second(read), first(read))) ?? ([1, 0] as Point);
   const outer: LivePoint = (read) => plus(first(read), times(inwards(read), -work.outside));
@@ -58,11 +58,49 @@ function byTrack(given: readonly LivePoint[], width: (read: Read) => number, wor
   };
 }
 
+/** An end nearer than this to other ground is meant to join it (m). */
+const joins = 0.3;
+/** An end is carried on in steps of so many parts of the width until it lies wholly on the other ground. */
+const stepsOn = 10;
+
+/**
+ * A line whose ends stop at the edge of other ground, carried on until both corners lie on that ground: a track drawn
+ * up to the slanting side of a yard leaves no wedge. Ends that are not near other ground stay.
+ */
+export function joinedOn(
+  line: readonly LivePoint[],
+  width: (read: Read) => number,
+  work: Pick<WayWork, "read" | "others">,
+): readonly LivePoint[] {
+  return carriedOn(carriedOn(line, width, work).toReversed(), width, work).toReversed();
+}
+
+function carriedOn(
+  line: readonly LivePoint[],
+  width: (read: Read) => number,
+  { read, others }: Pick<WayWork, "read" | "others">,
+): readonly LivePoint[] {
+  const [end, before] = [line.at(-1), line.at(-2)];
+  if (!end || !before) return line;
+  const at = end(read);
+  const way = unit(minus(at, before(read)));
+  const ground = others.find((ring) => gapTo([ring], at) < joins);
+  if (!way || !ground) return line;
+  const wide = width(read);
+  const corners = (by: number) =>
+    [1, -1].map((side) => plus(plus(at, times(way, by)), times(toTheLeft(way), (side * wide) / 2)));
+  const lies = (by: number) => corners(by).every((corner) => whereInPolygon(polygonOf(ground), corner) !== "outside");
+  const steps = Array.from({ length: stepsOn + 1 }, (_, i) => (i * wide) / stepsOn);
+  const by = steps.find(lies);
+  if (by === undefined || by === 0) return line;
+  const on: LivePoint = (now) => plus(end(now), times(unit(minus(end(now), before(now))) ?? way, by));
+  return [...line.slice(0, -1), on];
+}
+
 /** The line from its open end: the first, unless only the last one lies off the rest of the ground. */
 function fromOpenEnd(line: readonly LivePoint[], { read, others }: WayWork): readonly LivePoint[] {
-  const joins = (end: LivePoint | undefined) =>
-    end !== undefined && others.some((ring) => whereInPolygon(polygonOf(ring), end(read)) !== "outside");
-  return joins(line[0]) && !joins(line.at(-1)) ? line.toReversed() : line;
+  const meets = (end: LivePoint | undefined) => end !== undefined && gapTo(others, end(read)) < joins;
+  return meets(line[0]) && !meets(line.at(-1)) ? line.toReversed() : line;
 }
 
 /** The last part of a long track before it first meets the rest of the ground, and all that follows. */

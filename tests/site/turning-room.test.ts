@@ -149,3 +149,15 @@ describe("a wall beside the path", () => {
     expect(worst(turningRoom, gate).value).toBeGreaterThan(0.15);
   });
 });
+
+describe("a track drawn up to the slanting side of a pad", () => {
+  it("joins it without a wedge", () => {
+    const slanting = (end: readonly [number, number]) =>
+      planOf(planOfScene({ ...scenes.b, track: [[-18, 0.4], end] }, { moves: 3, clear: 0.1 }));
+    const joined = worst(turningRoom, slanting([0, 2.0]));
+    const within = worst(turningRoom, slanting([0.9, 2.08]));
+    expect(joined.value).toBeGreaterThanOrEqual(0.1);
+    // The same ground drawn in two ways; what is found is a way among many.
+    expect(Math.abs(joined.value - within.value)).toBeLessThan(0.05);
+  });
+});
