@@ -1,7 +1,7 @@
 // Whether data keep to a schema, against the schema compiler ajv 8.20 (a reference library, COMPUTED here): the same
 // answer for every form of every schema, on its own examples, on whole plans, and on both with one thing spoilt (fixed seed).
 
-import { readdirSync, readFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { parse } from "yaml";
 import { keepsTo } from "../../src/reading/keeps-to.ts";
@@ -73,7 +73,9 @@ function whole(file: string): unknown {
 const plans = [
   ...readdirSync(folder("examples")).map((name) => folder(`examples/${name}/plan.yaml`)),
   folder("tests/tables/sample-plan.yaml"),
-].map(whole);
+]
+  .filter((file) => existsSync(file))
+  .map(whole);
 
 describe("keepsTo", () => {
   test("answers as the compiler does for every form, on its examples and on odd values", () => {
