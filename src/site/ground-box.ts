@@ -1,9 +1,9 @@
 // The box around a feature on the ground, kept for as long as the read it was taken with.
 
-import { type Box } from "../geometry/box.ts";
+import { type Box, boxOf } from "../geometry/box.ts";
 import { figureBox } from "../geometry/figure.ts";
 import type { Feature } from "../model/plan.ts";
-import type { Read } from "../model/quantity.ts";
+import type { Read, Spot } from "../model/quantity.ts";
 import { figureAt, groundFigure } from "./live-figure.ts";
 
 const kept = new WeakMap<Read, WeakMap<Feature, Box | null>>();
@@ -14,8 +14,22 @@ export function groundBox(feature: Feature, read: Read): Box | null {
   kept.set(read, ofRead);
   const known = ofRead.get(feature);
   if (known !== undefined) return known;
-  const figure = groundFigure(feature);
-  const box = figure && figureBox(figureAt(figure, read));
+  const box = boxAt(feature, read);
   ofRead.set(feature, box);
   return box;
+}
+
+function boxAt(feature: Feature, read: Read): Box | null {
+  const spots = cornersOf(feature);
+  if (spots) return boxOf(spots.map((spot) => [read(spot.east), read(spot.north)]));
+  const figure = groundFigure(feature);
+  return figure && figureBox(figureAt(figure, read));
+}
+
+/** The spots that are the corners of the figure themselves; null where they have to be worked out. */
+function cornersOf({ shape }: Feature): readonly Spot[] | null {
+  if (shape?.form === "point") return [shape.at];
+  if (shape?.form === "circle") return [shape.centre];
+  if (shape?.form === "outline" && shape.holes.length === 0) return shape.outline;
+  return shape?.form === "line" && !shape.width ? shape.line : null;
 }
