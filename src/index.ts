@@ -26,7 +26,7 @@ import { validated, type Validator } from "./reading/validate.ts";
 import { readRequirement } from "./rulebook/bounds.ts";
 import { reasonText as cardInWords } from "./report/reason.ts";
 import { isPointFile, pointFileText } from "./plan/point-files.ts";
-import { papersSeen, wantedIncludes } from "./plan/wants.ts";
+import { papersSeen, standingUnsaid, wantedIncludes } from "./plan/wants.ts";
 import type { Printable } from "./report/printed.ts";
 import type { Worked } from "./sheets/remeasure.ts";
 import { loadCards, type RuleFile } from "./rulebook/load-rulebook.ts";
@@ -257,7 +257,7 @@ function checkResolved({ plan, document, sources, options, book, stage, problems
     checked: paper ? { ...checked, needs: [...checked.needs, paper] } : checked,
     problems: [...problems, ...checked.problems],
     notChecked: [...plan.notBuilt.map(({ kind, names }) => `${kind}: ${names.join(", ")}`), ...checked.notLookedAt],
-    assumed: plan.assumed,
+    assumed: [...plan.assumed, ...standingUnsaid(document)],
     picture: pictureOf(plan, stages.at(-1) ?? 0, read, tie ? tie.trueNorth : (plan.trueNorth ?? null)),
     tie,
     plan,

@@ -15,6 +15,48 @@ export function papersSeen(source: SourceText): readonly string[] {
   return wordsUnder(source, "papers");
 }
 
+/** Kinds that somebody builds: of these it matters whether they stand already. */
+const built = [
+  "buildings",
+  "surfaces",
+  "walls",
+  "fences",
+  "gates",
+  "drains",
+  "ramps",
+  "steps",
+  "excavations",
+  "soakaways",
+  "drainage_fields",
+  "septic_tanks",
+  "tanks",
+];
+const mostNamed = 6;
+
+/** What is taken to stand already because the plan gives it neither `from` nor `existing`, in words: one line or none. */
+export function standingUnsaid(source: SourceText): readonly string[] {
+  const root = source.data as Readonly<Record<string, unknown>> | null;
+  const names = built.flatMap((kind) => {
+    const features = root && typeof root === "object" && !Array.isArray(root) ? root[kind] : null;
+    return typeof features === "object" && features !== null
+      ? Object.entries(features)
+          .filter(([, one]) => isUnsaid(one))
+          .map(([name]) => name)
+      : [];
+  });
+  if (names.length === 0) return [];
+  const more = names.length > mostNamed ? ` and ${names.length - mostNamed} more` : "";
+  const list = names
+    .slice(0, mostNamed)
+    .map((name) => `"${name}"`)
+    .join(", ");
+  return [`standing already, so not judged as works, for want of from or existing: ${list}${more}`];
+}
+
+function isUnsaid(one: unknown): boolean {
+  return typeof one === "object" && one !== null && !("from" in one) && !("existing" in one);
+}
+
 function wordsUnder(source: SourceText, key: string): readonly string[] {
   const data = source.data;
   if (typeof data !== "object" || data === null || Array.isArray(data)) return [];
