@@ -1,5 +1,6 @@
 // Solved remedies: how much of a change puts a finding right, what makes it sure, and what it would spoil.
 
+import { movedRead } from "../site/moved-read.ts";
 import { propertyWords } from "../model/property-words.ts";
 import type { Remedy } from "../model/card.ts";
 import type { RemedyFound } from "../model/finding.ts";
@@ -116,10 +117,7 @@ function changeNumber(dotted: string, outcome: Outcome, around: RemedyContext): 
   for (const sign of [1, -1]) {
     const most =
       sign > 0 ? Math.max(3 * Math.abs(now), property.dimension === "length" ? 2 : 0) : Math.abs(now) * nearlyAll;
-    const readAt =
-      (amount: number): Read =>
-      (quantity) =>
-        around.context.read(quantity) + (quantity.id === property.id ? sign * amount : 0);
+    const readAt = (amount: number): Read => movedRead(around.context.read, new Map([[property.id, sign * amount]]));
     const solved = solve(outcome, around, readAt, { most, rounding });
     if (!solved) continue;
     const wouldFail = around.wouldFail(readAt(solved.printed), feature);
@@ -163,13 +161,11 @@ function moveFeature(role: string, fromRole: string, outcome: Outcome, around: R
   const direction = directionApart(outcome, feature, other, around.context.read);
   if (!direction) return null;
   const own = spotsOf(feature.shape);
-  const east = new Set(own.map((spot) => spot.east.id));
-  const north = new Set(own.map((spot) => spot.north.id));
-  const readAt =
-    (amount: number): Read =>
-    (quantity) =>
-      around.context.read(quantity) +
-      (east.has(quantity.id) ? amount * direction[0] : north.has(quantity.id) ? amount * direction[1] : 0);
+  const readAt = (amount: number): Read => {
+    const norths = own.map((spot) => [spot.north.id, amount * direction[1]] as const);
+    const easts = own.map((spot) => [spot.east.id, amount * direction[0]] as const);
+    return movedRead(around.context.read, new Map([...norths, ...easts]));
+  };
   const solved = solve(outcome, around, readAt, { most: farthest, rounding: step });
   if (!solved) return null;
   const wouldFail = around.wouldFail(readAt(solved.printed), feature);

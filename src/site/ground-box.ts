@@ -5,11 +5,13 @@ import { figureBox } from "../geometry/figure.ts";
 import type { Feature } from "../model/plan.ts";
 import type { Read, Spot } from "../model/quantity.ts";
 import { figureAt, groundFigure } from "./live-figure.ts";
+import { readOfShape } from "./moved-read.ts";
 
 const kept = new WeakMap<Read, WeakMap<Feature, Box | null>>();
 
 /** Upright box around the ground figure of a feature, metres; null where it has no shape. */
-export function groundBox(feature: Feature, read: Read): Box | null {
+export function groundBox(feature: Feature, given: Read): Box | null {
+  const read = readOfShape(feature, given);
   const ofRead = kept.get(read) ?? new WeakMap<Feature, Box | null>();
   kept.set(read, ofRead);
   const known = ofRead.get(feature);
