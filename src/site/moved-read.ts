@@ -35,7 +35,8 @@ function numbersOfShape(feature: Feature): readonly number[] {
 
 function quantitiesOfShape({ shape }: Feature): readonly Quantity[] {
   const ends = (spots: readonly Spot[]) => spots.flatMap((spot) => [spot.east, spot.north]);
-  switch (shape?.form) {
+  if (!shape) return [];
+  switch (shape.form) {
     case "point":
       return ends([shape.at]);
     case "circle":
@@ -44,7 +45,5 @@ function quantitiesOfShape({ shape }: Feature): readonly Quantity[] {
       return [...ends(shape.line), ...(shape.width ? [shape.width] : [])];
     case "outline":
       return ends([...shape.outline, ...shape.holes.flat()]);
-    default:
-      return [];
   }
 }
