@@ -1,0 +1,34 @@
+// The program starts the same with what was compiled beforehand, without it, and with what another node compiled.
+
+import { spawnSync } from "node:child_process";
+import { cpSync, mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, expect, test } from "vitest";
+import { root } from "./house/rule-files.ts";
+
+const folder = mkdtempSync(join(tmpdir(), "sightrail-start-"));
+cpSync(join(root, "dist"), folder, { recursive: true });
+const code = join(folder, readdirSync(folder).find((name) => name.endsWith(".code")) ?? "none");
+afterAll(() => rmSync(folder, { recursive: true }));
+
+const report = (): string =>
+  spawnSync(
+    process.execPath,
+    [join(folder, "sightrail.js"), "check", join(root, "examples/gate-and-lorry/plan.yaml")],
+    {
+      encoding: "utf8",
+    },
+  ).stdout;
+
+test("the code compiled beforehand changes nothing of the report, be it whole, foreign or gone", () => {
+  const whole = report();
+  expect(whole).toContain("LOOKED AT");
+  writeFileSync(
+    code,
+    readFileSync(code).map((byte, i) => (i < 64 ? 255 - byte : byte)),
+  );
+  expect(report()).toBe(whole);
+  rmSync(code);
+  expect(report()).toBe(whole);
+});
