@@ -6,6 +6,7 @@ import { pathText, type Place, type Position } from "../model/path.ts";
 import type { Feature } from "../model/plan.ts";
 import type { NumberBook, Read } from "../model/quantity.ts";
 import type { Subject } from "../model/reading.ts";
+import { propertyWords } from "../model/property-words.ts";
 import { baseUnit, shown } from "../model/units.ts";
 import type { Outcome } from "./evaluate.ts";
 import type { JudgedPlace } from "./worst-place.ts";
@@ -67,13 +68,19 @@ export function compose(
       outcome.limit?.id ?? outcome.reason ?? "",
       context.option,
     ),
-    reading: outcome.measure.shortName,
+    reading: readingName(outcome),
     dimension: outcome.measure.dimension,
     shown_in:
       outcome.measure.shownIn === "yes or no" ? "yes or no" : shown(outcome.measure.dimension, shownOf(outcome)).unit,
     kinked: judged?.value.kinked ?? false,
     decided_by: judged && outcome.verdict === "undecided" ? decidedBy(judged, context.book) : null,
   };
+}
+
+/** Short name of the reading; a number that was only stated goes by its own name. */
+function readingName({ measure, card, limit }: Outcome): string {
+  const { property } = limit?.measure?.parameters ?? card.parameters;
+  return measure.phrase.includes("{property}") && property ? propertyWords(String(property)) : measure.shortName;
 }
 
 /** Numbers of the output are rounded to 1e-6 of their unit. */
@@ -188,10 +195,11 @@ function neededFor(part: number, u: number, target: number, causeU: number): num
 }
 
 function decidedBy(judged: JudgedPlace, book: NumberBook): DecidedBy {
-  const sums = { survey: 0, build: 0, method: judged.inside.methodU ** 2 };
+  const method = (judged.place.methodU ?? 0) ** 2;
+  const sums = { survey: 0, build: 0, method, limit: Math.max(0, judged.inside.methodU ** 2 - method) };
   for (const [id, part] of judged.inside.contributions) {
     const sort = book.causes[id]?.sort;
-    sums[sort === "build" ? "build" : sort === "survey" ? "survey" : "method"] += part * part;
+    sums[sort === undefined ? "method" : sort === "table" ? "limit" : sort] += part * part;
   }
   const [largest] = Object.entries(sums).sort((a, b) => b[1] - a[1]);
   return (largest?.[0] ?? "survey") as DecidedBy;

@@ -10,6 +10,7 @@ import type { Point, Subject } from "../model/reading.ts";
 import { baseUnit, words } from "../model/units.ts";
 import { evaluate, type EvaluationContext, type Outcome, plainMargin } from "./evaluate.ts";
 import { multiplier, slack } from "./judge.ts";
+import { shownOf } from "./sentence.ts";
 import { fine, leastAmount, type MarginAt, rememberedMargins } from "./least-amount.ts";
 
 /** Asks the outcome anew under changed numbers. */
@@ -27,8 +28,9 @@ const nearlyAll = 0.95;
 /** The printed amount is raised at most so often, by this part of itself, until it holds with its own doubt. */
 const mostTurns = 4;
 const turnShare = 0.1;
-/** Amounts closer than this read alike and are printed once (metres). */
+/** Amounts closer than this read alike and are printed once (metres); where they are told in millimetres, than the other. */
 const shownFrom = 0.005;
+const alikeSmall = 0.0005;
 
 /** All remedies of a failing or undecided outcome that can be solved, in the card's order. */
 export function solveRemedies(outcome: Outcome, around: RemedyContext): readonly RemedyFound[] {
@@ -113,7 +115,7 @@ function changeNumber(dotted: string, outcome: Outcome, around: RemedyContext): 
   const property = propertyOf(feature, rest.join("."));
   if (!isQuantity(property)) return null;
   const now = around.context.read(property);
-  const rounding = property.dimension === "length" ? step : fine;
+  const rounding = roundingOf(property.dimension, rest.join("."), now);
   for (const sign of [1, -1]) {
     const most =
       sign > 0 ? Math.max(3 * Math.abs(now), property.dimension === "length" ? 2 : 0) : Math.abs(now) * nearlyAll;
@@ -121,7 +123,8 @@ function changeNumber(dotted: string, outcome: Outcome, around: RemedyContext): 
     const solved = solve(outcome, around, readAt, { most, rounding });
     if (!solved) continue;
     const wouldFail = around.wouldFail(readAt(solved.printed), feature);
-    const text = `Make the ${propertyWords(rest.join("."))} of ${featureWords(feature)} ${words(now + sign * solved.printed, property.dimension)} (now ${words(now, property.dimension)})${amounts(solved, property.dimension)}.`;
+    const change = { property: rest.join("."), dimension: property.dimension, now, sign, shownIn: shownOf(outcome) };
+    const text = changeWords(featureWords(feature), change, solved);
     return {
       words: text + spoiled(wouldFail),
       short: solved.short,
@@ -136,15 +139,65 @@ function changeNumber(dotted: string, outcome: Outcome, around: RemedyContext): 
 /** Rounded away from the limit. */
 const roundUp = (amount: number, to: number) => Math.ceil((amount - slack) / to) * to;
 
-/** ` (0.67 m short; 0.71 m to be sure)`. */
-function amounts({ short, sure }: Solved, dimension: Quantity["dimension"]): string {
-  const text = (amount: number) => words(amount, dimension, dimension === "length" ? { decimals: 2 } : {});
-  if (short < shownFrom) return ` (${text(sure)} makes it sure)`;
-  return sure - short < shownFrom ? ` (${text(short)} short)` : ` (${text(short)} short; ${text(sure)} to be sure)`;
+/** Numbers that are levels: told to the millimetre, with the step in millimetres. */
+const levels = /(?:^|[._])(?:invert|level|floor|damp_course)$/;
+/** Lengths below this are told in millimetres (m). */
+const small = 0.2;
+/** Levels and small lengths are changed in steps of this (m). */
+const smallStep = 0.005;
+
+function roundingOf(dimension: Quantity["dimension"], property: string, now: number): number {
+  if (dimension !== "length") return fine;
+  return levels.test(property) || Math.abs(now) < small ? smallStep : step;
+}
+
+interface Change {
+  readonly property: string;
+  readonly dimension: Quantity["dimension"];
+  readonly now: number;
+  readonly sign: number;
+  readonly shownIn: string | undefined;
+}
+
+/** `Make the height of fence "hens" 1.75 m (now 1.04 m): 0.67 m more would just do, 0.71 m to be sure.` */
+function changeWords(whose: string, { property, dimension, now, sign, shownIn }: Change, solved: Solved): string {
+  const isLevel = dimension === "length" && levels.test(property);
+  const wording = wordingOf({ dimension, isLevel, now, shownIn });
+  const number = (value: number) => words(value, dimension, wording);
+  const how = isLevel ? (sign > 0 ? "higher" : "lower") : sign > 0 ? "more" : "less";
+  const size = property === "bore" && sign > 0 ? " or the next larger size that is made" : "";
+  const amounts =
+    dimension === "slope"
+      ? ""
+      : `: ${amountsWords(solved, dimension, isLevel || wording.shownIn === "mm" ? "mm" : "m", how)}`;
+  return `Make the ${propertyWords(property)} of ${whose} ${number(now + sign * solved.printed)}${size} (now ${number(now)})${amounts}.`;
+}
+
+function wordingOf({ dimension, isLevel, now, shownIn }: Omit<Change, "property" | "sign"> & { isLevel: boolean }) {
+  if (dimension === "slope") return shownIn === "1 in" ? { shownIn } : {};
+  if (dimension !== "length") return {};
+  if (isLevel) return { decimals: 3 };
+  return Math.abs(now) < small ? { shownIn: "mm" } : {};
+}
+
+/** `0.67 m more would just do, 0.71 m to be sure`. */
+function amountsWords(
+  { short, sure }: Solved,
+  dimension: Quantity["dimension"],
+  unit: "m" | "mm",
+  how: string,
+): string {
+  const wording = dimension !== "length" ? {} : unit === "mm" ? { shownIn: "mm" } : { decimals: 2 };
+  const more = how === "" ? "" : ` ${how}`;
+  const text = (amount: number) => words(amount, dimension, wording);
+  const alike = dimension === "length" && (unit === "mm" ? alikeSmall : shownFrom);
+  if (alike && short < alike) return `${text(sure)}${more} to be sure`;
+  if (alike && sure - short < alike) return `${text(short)}${more} will do`;
+  return `${text(short)}${more} would just do, ${text(sure)} to be sure`;
 }
 
 function spoiled(rules: readonly string[]): string {
-  return rules.length === 0 ? "" : ` Then these would fail: ${rules.join(", ")}.`;
+  return rules.length === 0 ? "" : ` But that would bring a new fault: ${rules.join("; ")}.`;
 }
 
 function moveFeature(role: string, fromRole: string, outcome: Outcome, around: RemedyContext): RemedyFound | null {
@@ -169,7 +222,7 @@ function moveFeature(role: string, fromRole: string, outcome: Outcome, around: R
   const solved = solve(outcome, around, readAt, { most: farthest, rounding: step });
   if (!solved) return null;
   const wouldFail = around.wouldFail(readAt(solved.printed), feature);
-  const text = `Move ${featureWords(feature)} ${words(solved.printed, "length")} ${compass(direction)}, away from ${featureWords(other)}${amounts(solved, "length")}.`;
+  const text = `Move ${featureWords(feature)} ${words(solved.printed, "length")} ${compass(direction)}, away from ${featureWords(other)} (${amountsWords(solved, "length", "m", "")}).`;
   return {
     words: text + spoiled(wouldFail),
     short: solved.short,

@@ -2,7 +2,7 @@
 
 import type { Card } from "../model/card.ts";
 import { featureWords } from "../model/plan.ts";
-import { propertyWords } from "../model/property-words.ts";
+import { propertyWords, statedPhrase } from "../model/property-words.ts";
 import type { Read } from "../model/quantity.ts";
 import type { Measure, Parameters, Subject } from "../model/reading.ts";
 import { words, wordsApart } from "../model/wording.ts";
@@ -28,7 +28,18 @@ function capital(text: string): string {
 
 /** Fills a measure's phrase: roles by name, `found` by the number with its unit, parameters by their words. */
 export function phraseWith(measure: Measure, subject: Subject, found: string, parameters: Parameters = {}): string {
-  return measure.phrase.replace(/\{(\w+)\}/g, (whole, slot: string) => {
+  const stated = measure.phrase.includes("{property}") ? statedPhrase(String(parameters["property"])) : null;
+  return filled(stated ?? measure.phrase, { subject, found, parameters });
+}
+
+interface Filling {
+  readonly subject: Subject;
+  readonly found: string;
+  readonly parameters: Parameters;
+}
+
+function filled(phrase: string, { subject, found, parameters }: Filling): string {
+  return phrase.replace(/\{(\w+)\}/g, (whole, slot: string) => {
     if (slot === "found") return found;
     const feature = subject[slot];
     if (feature) return featureWords(feature);
@@ -47,7 +58,7 @@ function parametersOf({ card, limit }: Outcome): Parameters {
 }
 
 /** What carries most of the doubt. */
-export type DecidedBy = "survey" | "build" | "method";
+export type DecidedBy = "survey" | "build" | "method" | "limit";
 
 /** The whole sentence of an outcome. */
 export function sentenceOf(outcome: Outcome, read: Read, decidedBy: DecidedBy = "survey"): string {
@@ -67,31 +78,57 @@ interface Judged {
 }
 
 function judgedSentence(outcome: Outcome, { judged, name, read, decidedBy }: Judged): string {
-  const { card, measure, element } = outcome;
+  const { card, measure } = outcome;
   if (measure.shownIn === "yes or no") return yesOrNo(outcome, judged, name);
-  const [found, ...wanted] = numberTexts(outcome, judged, read);
+  const { phrase, wish } = numberWords(outcome, judged, read);
   const where = judged.place.where ? ` (${judged.place.where})` : "";
-  const phrase = phraseWith(measure, outcome.subject, found ?? "", parametersOf(outcome));
-  const forWhom = element ? ` for ${element}` : "";
-  const wish = `${wantedWords(judged.requirement, wanted)} is ${outcome.grade === "should" ? "advised" : "wanted"}${forWhom}`;
-  if (judged.verdict === "not-met") return `${capital(name)} ${card.fault}: ${phrase}${where}; ${wish}.`;
+  const tail = wish === "" ? "" : `; ${wish}`;
+  if (judged.verdict === "not-met") return `${capital(name)} ${card.fault}: ${phrase}${where}${tail}.`;
   if (judged.verdict === "undecided")
-    return `${capital(name)}: ${openBy[decidedBy]} whether it ${card.fault}; ${phrase}${where}; ${wish}.`;
-  return `${capital(name)}: ${phrase}${where}; ${wish}.`;
+    return `${capital(name)}: ${openBy[decidedBy]} whether it ${card.fault}; ${phrase}${where}${tail}.`;
+  return `${capital(name)}: ${phrase}${where}${tail}.`;
+}
+
+/** What was found, by its size and side, and what is wanted; nothing is wanted in words where the limit is just not to be on that side. */
+function numberWords(outcome: Outcome, judged: JudgedPlace, read: Read) {
+  const { measure, subject, element } = outcome;
+  const parameters = parametersOf(outcome);
+  const [found = "", ...wanted] = numberTexts(outcome, judged, read);
+  const forWhom = element ? ` for ${element}` : "";
+  const asked = outcome.grade === "should" ? "advised" : "wanted";
+  const values = wantedValues(judged.requirement, read);
+  const isNothing = judged.requirement.sense !== "between" && values[0] === 0;
+  const below = measure.below && judged.value.value < 0 ? measure.below : null;
+  const phrase = below
+    ? filled(below.phrase, { subject, parameters, found: boundWords(judged, turned) + found })
+    : phraseWith(measure, subject, boundWords(judged, plain) + found, parameters);
+  if (isNothing && judged.requirement.sense === "at_most")
+    return { phrase, wish: `${asked === "wanted" ? "the rule here allows none at all" : "none is advised"}${forWhom}` };
+  if (isNothing && below) return { phrase, wish: "" };
+  const side = below?.wanted ? ` ${below.wanted}` : "";
+  return { phrase, wish: `${wantedWords(judged.requirement, wanted)}${side} is ${asked}${forWhom}` };
+}
+
+const plain = { at_least: "at least ", at_most: "at most " } as const;
+const turned = { at_least: "at most ", at_most: "at least " } as const;
+
+/** A value that is only bounded says so. */
+function boundWords({ place, value }: JudgedPlace, words: typeof plain | typeof turned): string {
+  return place.bound && value.value !== 0 ? words[place.bound] : "";
 }
 
 /** A question that the plan answers with yes or no has no number to print. */
-function yesOrNo({ card, grade }: Outcome, judged: JudgedPlace, name: string): string {
-  if (judged.verdict === "not-met")
-    return `${capital(name)} ${card.fault}${grade === "should" ? ", which is not advised" : ""}.`;
+function yesOrNo({ card }: Outcome, judged: JudgedPlace, name: string): string {
+  if (judged.verdict === "not-met") return `${capital(name)} ${card.fault}.`;
   return `${capital(name)}: ${card.asks.charAt(0).toLowerCase()}${card.asks.slice(1).replace(/\?$/, "")}: the plan says yes.`;
 }
 
 /** How it is said that nobody can tell yet, by what carries the doubt. */
-const openBy: Readonly<Record<"survey" | "build" | "method", string>> = {
+const openBy: Readonly<Record<DecidedBy, string>> = {
   survey: "the measurements cannot say",
-  build: "as closely as it can be built, it is open",
+  build: "ordinary building is not close enough to say",
   method: "our own search cannot tell",
+  limit: "the published figure is too rough to say",
 };
 
 /** Found and wanted, printed with as many figures as tell them apart. */
@@ -103,8 +140,14 @@ function numberTexts(outcome: Outcome, judged: JudgedPlace, read: Read): readonl
     (best, value) => (Math.abs(value - judged.value.value) < Math.abs(best - judged.value.value) ? value : best),
     wanted[0] ?? 0,
   );
-  const [found, near] = wordsApart(judged.value.value, nearest, measure.dimension, wording);
+  const [apart, near] = wordsApart(judged.value.value, nearest, measure.dimension, wording);
+  const found = measure.below && judged.value.value < 0 ? sizeWords(apart) : apart;
   return [found, ...wanted.map((value) => (value === nearest ? near : words(value, measure.dimension, wording)))];
+}
+
+/** The words of a number without its sign: the phrase tells the side. */
+function sizeWords(text: string): string {
+  return text.replace(/^-/, "").replace(/ uphill$/, "");
 }
 
 function notGiven(outcome: Outcome, name: string): string {

@@ -22,6 +22,7 @@ export const beyondStructuralRoots: Measure = {
   roles: { works: "anything with a shape", tree: "a tree with its stem at the base" },
   parameters: {},
   phrase: "it keeps {found} outside the structural roots of {tree}",
+  below: { phrase: "it goes {found} into the structural roots of {tree}", wanted: "outside them" },
   shortName: "clear of structural roots",
   find: (subject, scene) => {
     const { works, tree } = subject;

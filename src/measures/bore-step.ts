@@ -16,6 +16,7 @@ export const boreStep: Measure = {
   roles: { run: "a run of a drain" },
   parameters: {},
   phrase: "the pipe that takes it is {found} wider",
+  below: { phrase: "the pipe that takes it is {found} narrower" },
   shortName: "wider by",
   shownIn: "mm",
   find: (subject, scene) => {

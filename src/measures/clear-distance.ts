@@ -25,6 +25,7 @@ export const clearDistance: Measure = {
     less: { words: [], default: "" },
   },
   phrase: "{found} clear of {other}",
+  below: { phrase: "it overlaps {other} by {found}", wanted: "clear" },
   shortName: "clear distance",
   find: (subject, scene, parameters) => {
     const { thing, other } = subject;

@@ -24,6 +24,7 @@ export const coverOverPipe: Measure = {
   roles: { run: "a run of a drain" },
   parameters: {},
   phrase: "{found} of soil lies over it at the thinnest",
+  below: { phrase: "it stands {found} out of the ground at the worst place", wanted: "of soil over it" },
   shortName: "cover",
   find: (subject, scene) => {
     const run = runOf(subject["run"], scene);

@@ -24,6 +24,7 @@ export const dampCourseAbove: Measure = {
   roles: { building: "a building" },
   parameters: { level: { words: ["damp_course", "floor", "air_bricks"], default: "damp_course" } },
   phrase: "its {level} stands {found} above what lies outside",
+  below: { phrase: "its {level} lies {found} below what lies outside", wanted: "above it" },
   shortName: "above the ground",
   shownIn: "mm",
   find: (subject, scene, parameters) => {

@@ -19,6 +19,7 @@ export const depthBelowFooting: Measure = {
   roles: { thing: "a run of a drain or an excavation", other: "a building or a wall with its foundation" },
   parameters: { bed: { dimension: "length", default: 0 } },
   phrase: "it goes {found} below the footing of {other}",
+  below: { phrase: "it stops {found} above the footing of {other}" },
   shortName: "below the footing",
   find: (subject, scene, parameters) => {
     const { thing, other } = subject;

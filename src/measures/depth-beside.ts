@@ -20,6 +20,7 @@ export const depthBeside: Measure = {
   roles: { thing: "a run of a drain or an excavation", other: "a building or a wall with its foundation" },
   parameters: { bed: { dimension: "length", default: 0 } },
   phrase: "it keeps {found} outside the 45 degree line from the footing of {other}",
+  below: { phrase: "it goes {found} below the 45 degree line from the footing of {other}", wanted: "outside the line" },
   shortName: "outside the line",
   find: (subject, scene, parameters) => {
     const { thing: dig, other: footing } = subject;

@@ -18,6 +18,7 @@ export const difference: Measure = {
     shown: { words: ["m", "mm"], default: "m" },
   },
   phrase: "its {upper} is {found} above its {lower}",
+  below: { phrase: "its {upper} is {found} below its {lower}", wanted: "above it" },
   shortName: "difference of level",
   find: (subject, _scene, parameters) => {
     const thing = subject["thing"];

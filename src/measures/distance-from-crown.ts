@@ -17,6 +17,7 @@ export const distanceFromCrown: Measure = {
   roles: { works: "anything with a shape", tree: "a tree with a crown" },
   parameters: {},
   phrase: "it keeps {found} outside the edge of the crown of {tree}",
+  below: { phrase: "it lies {found} inside the edge of the crown of {tree}", wanted: "outside it" },
   shortName: "distance from crown",
   find: (subject, scene) => {
     const { works, tree } = subject;

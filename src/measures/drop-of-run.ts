@@ -14,6 +14,7 @@ export const dropOfRun: Measure = {
   roles: { run: "a run of a drain" },
   parameters: {},
   phrase: "it drops {found} from end to end",
+  below: { phrase: "it rises {found} from end to end", wanted: "of fall" },
   shortName: "drop",
   shownIn: "mm",
   find: (subject, scene) => {

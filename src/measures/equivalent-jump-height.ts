@@ -27,6 +27,7 @@ export const equivalentJumpHeight: Measure = {
   roles: { fence: "a fence with its height", stand: "a wall, bank, heap, building, tree, obstacle or tank" },
   parameters: { from: { words: ["either side", "outside", "inside"], default: "either side" } },
   phrase: "from {stand} a rise of {found} clears it",
+  below: { phrase: "{stand} stands {found} above its top" },
   shortName: "rise asked for",
   find: (subject, scene, parameters) => {
     const { fence, stand: feature } = subject;

@@ -24,6 +24,7 @@ export const fallFromWall: Measure = {
   roles: { surface: "a surface", building: "a building with an outline" },
   parameters: { beside: { dimension: "length", default: 0.5 }, shown: { words: ["1 in", "%"], default: "1 in" } },
   phrase: "it falls {found} away from {building}",
+  below: { phrase: "it falls {found} towards {building}", wanted: "away from it" },
   shortName: "fall away",
   shownIn: "1 in",
   find: (subject, scene, parameters): Found => {

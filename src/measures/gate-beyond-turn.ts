@@ -22,6 +22,7 @@ export const gateBeyondTurn: Measure = {
   roles: { manoeuvre: "a manoeuvre", gate: "a gate that it turns into off a road" },
   parameters: {},
   phrase: "{gate} leaves {found} beside the vehicle as it turns in",
+  below: { phrase: "the vehicle needs {found} more than {gate} gives as it turns in", wanted: "to spare" },
   shortName: "beside the vehicle",
   find: ({ manoeuvre, gate }, scene) => {
     if (!manoeuvre || !gate || !goesThrough(manoeuvre, gate, scene)) return { is: "does-not-bear" };

@@ -15,6 +15,7 @@ export const gateSpare: Measure = {
   roles: { manoeuvre: "a manoeuvre", gate: "a gate that it goes through" },
   parameters: {},
   phrase: "{gate} is {found} wider than the vehicle",
+  below: { phrase: "{gate} is {found} narrower than the vehicle", wanted: "wider" },
   shortName: "wider than the vehicle",
   find: ({ manoeuvre, gate }, scene) => {
     if (!manoeuvre || !gate || !goesThrough(manoeuvre, gate, scene)) return { is: "does-not-bear" };

@@ -15,6 +15,7 @@ export const groundFallFrom: Measure = {
   roles: { building: "a building with an outline" },
   parameters: { within: { dimension: "length", default: 3 } },
   phrase: "the ground falls {found} away from it",
+  below: { phrase: "the ground rises {found} away from it", wanted: "of fall" },
   shortName: "fall away",
   shownIn: "mm",
   find: (subject, scene, parameters) => {

@@ -24,6 +24,7 @@ export const headroomSpare: Measure = {
   roles: { manoeuvre: "a manoeuvre", above: "a tree, hedge, gate or obstacle over its way" },
   parameters: {},
   phrase: "{found} is left over the vehicle under {above}",
+  below: { phrase: "{above} is {found} too low for the vehicle", wanted: "to spare" },
   shortName: "height left over",
   find: ({ manoeuvre, above }, scene) => {
     const property = above && underside[above.kind];

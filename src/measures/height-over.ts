@@ -31,6 +31,7 @@ export const heightOver: Measure = {
   roles: { way: "anything with a shape", above: "a tree, a wire, a gate" },
   parameters: { aside: { dimension: "length", default: 0 } },
   phrase: "{found} is clear under {above}",
+  below: { phrase: "{above} hangs {found} below the ground", wanted: "clear" },
   shortName: "clear height",
   find: (subject, scene, parameters) => {
     const { way, above } = subject;

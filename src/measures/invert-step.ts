@@ -14,6 +14,7 @@ export const invertStep: Measure = {
   roles: { run: "a run of a drain" },
   parameters: {},
   phrase: "the step down at its end is {found}",
+  below: { phrase: "there is a step up of {found} at its end", wanted: "down" },
   shortName: "step down",
   shownIn: "mm",
   find: (subject, scene) => {

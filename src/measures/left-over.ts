@@ -18,6 +18,7 @@ export const leftOverMeasures: readonly Measure[] = dimensions.map((dimension): 
   roles: { thing: "what has the number", other: "what takes from it" },
   parameters: { own: { words: [], default: "" }, taken: { words: [], default: "" } },
   phrase: "its {own} leaves {found} beyond the {taken} of {other}",
+  below: { phrase: "the {taken} of {other} is {found} more than its {own}", wanted: "to spare" },
   shortName: "left over",
   find: ({ thing, other }, _scene, parameters) => {
     if (!thing || !other) return { is: "does-not-bear" };

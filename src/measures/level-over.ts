@@ -14,6 +14,7 @@ export const levelOver: Measure = {
   roles: { thing: "anything with the level", other: "anything with the level" },
   parameters: { own: { words: [], default: "level" }, its: { words: [], default: "level" } },
   phrase: "it lies {found} above {other}",
+  below: { phrase: "it lies {found} below {other}", wanted: "above it" },
   shortName: "height above",
   find: (subject, _scene, parameters) => {
     const { thing, other } = subject;

@@ -14,6 +14,7 @@ export const loadLeft: Measure = {
   roles: { manoeuvre: "a manoeuvre", way: "a surface or crossing that it uses" },
   parameters: {},
   phrase: "{way} is known to carry {found} more than the vehicle weighs",
+  below: { phrase: "the vehicle weighs {found} more than {way} is known to carry" },
   shortName: "load left",
   find: ({ manoeuvre, way }, scene) => {
     const vehicle = manoeuvre && vehicleOf(manoeuvre, scene);

@@ -19,7 +19,7 @@ export const monthsInSeason: Measure = {
   dimension: "count",
   roles: { job: "a job" },
   parameters: { first: { dimension: "count", default: 1 }, last: { dimension: "count", default: monthsOfYear } },
-  phrase: "{found} of its months fall in the closed season",
+  phrase: "it takes place in {found} of the closed months",
   shortName: "months in the closed season",
   find: (subject, scene, parameters) => {
     const { job } = subject;

@@ -19,6 +19,7 @@ export const outsideSlopeLine: Measure = {
   roles: { dig: "a dig or a trench with its depth", other: "anything with a shape" },
   parameters: { run: { dimension: "count", default: 1 }, depth: { words: [], default: "depth" } },
   phrase: "it stays {found} outside the line that slopes from its bottom up to {other}",
+  below: { phrase: "it goes {found} inside the line that slopes from its bottom up to {other}", wanted: "outside it" },
   shortName: "outside the sloping line",
   find: (subject, scene, parameters) => {
     const { dig, other } = subject;

@@ -20,6 +20,7 @@ export const roomBesideParked: Measure = {
   roles: { manoeuvre: "a manoeuvre that parks a vehicle" },
   parameters: {},
   phrase: "{found} is left beside the vehicle",
+  below: { phrase: "the vehicle overlaps what stands beside it by {found}", wanted: "clear" },
   shortName: "beside the vehicle",
   find: ({ manoeuvre }, scene) => {
     if (!manoeuvre || propertyOf(manoeuvre, "does") !== "park") return { is: "does-not-bear" };

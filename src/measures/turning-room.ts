@@ -27,6 +27,7 @@ export const turningRoom: Measure = {
   roles: { manoeuvre: "a manoeuvre with its vehicle, its surfaces and its way in" },
   parameters: { clear: { dimension: "length", default: 0 } },
   phrase: "{found} is clear all round at the tightest place",
+  below: { phrase: "it overlaps what stands there by {found} at the tightest place", wanted: "clear" },
   shortName: "room round it",
   find: (subject, scene, parameters) => {
     const { manoeuvre } = subject;

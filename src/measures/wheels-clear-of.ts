@@ -21,6 +21,7 @@ export const wheelsClearOf: Measure = {
   roles: { manoeuvre: "a manoeuvre", under: "a chamber, tank or soakaway" },
   parameters: { clear: { dimension: "length", default: 0 } },
   phrase: "its wheels keep {found} from {under}",
+  below: { phrase: "its wheels go {found} onto {under}", wanted: "clear" },
   shortName: "wheels to edge",
   find: ({ manoeuvre, under }, scene, parameters) => {
     const thing = under && extentOf(under);

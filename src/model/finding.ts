@@ -106,8 +106,8 @@ export interface Finding {
   readonly shown_in: string;
   /** True where the one-sided changes of the reading differ by more than a fifth, so that the larger was taken. */
   readonly kinked: boolean;
-  /** Which part of the doubt decides: what was surveyed, what is still to be built, or our own search. */
-  readonly decided_by: "survey" | "build" | "method" | null;
+  /** Which part of the doubt decides: what was surveyed, what is still to be built, our own search, or the figure itself. */
+  readonly decided_by: "survey" | "build" | "method" | "limit" | null;
 }
 
 /** What stands behind an undecided finding, for those who go out to decide it. Base units of the reading. */

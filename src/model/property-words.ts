@@ -39,6 +39,27 @@ export function propertyWords(property: string): string {
   return named[property] ?? property.split(".").reverse().join(" of ").replaceAll("_", " ");
 }
 
+/** How a number is told of which `its ... is` does not read well. */
+const stated: Readonly<Record<string, string>> = {
+  spoil_beside: "its spoil lies {found} from the edge",
+  plant_beside: "the machine works {found} from its edge",
+  buried: "it is buried {found} deep",
+  largest: "its largest piece is {found}",
+  piece: "one piece weighs {found}",
+  lift: "it is laid in layers of {found}",
+  heads_rebuilt: "{found} of wall is rebuilt beside it",
+  waits: "it waits {found}",
+  "energiser.signs_every": "its signs stand {found} apart",
+  "energiser.earth_at": "its energiser's earth lies {found} off",
+  "overhang.by": "it overhangs by {found}",
+  "lean.by": "it leans by {found}",
+};
+
+/** The words for a stated number of a property, with a slot for it; null where `its ... is` will do. */
+export function statedPhrase(property: string): string | null {
+  return stated[property] ?? null;
+}
+
 /** What is asked for where a property answers a question; `{whose}` is the thing. */
 const asked: Readonly<Record<string, string>> = {
   carries: "what runs in {whose}",

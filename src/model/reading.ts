@@ -92,6 +92,8 @@ export interface Measure {
   readonly parameters: Readonly<Record<string, ParameterForm>>;
   /** Words its reading: slots are role names and `found`: `from {stand} a rise of {found} clears it`. */
   readonly phrase: string;
+  /** The same for a value below 0, worded by its size: `it goes {found} under the crown of {tree}`; `wanted` follows what is wanted. */
+  readonly below?: { readonly phrase: string; readonly wanted?: string };
   /** Short name of the quantity for the mark line: `rise asked for`, `clear width`. */
   readonly shortName: string;
   /** Unit in which it is printed where that is not the usual one of its dimension (`mm`, `1 in`, `deg`). */

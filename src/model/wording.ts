@@ -77,7 +77,7 @@ export interface Wording {
 
 /** Decimals such that one step of the last figure is at most half of the 95 % half-width. */
 function decimalsFor(spread: number, unit: ShownIn): number {
-  const most = unit === "m" ? 3 : unit === "mm" || unit === "count" ? 0 : 2;
+  const most = unit === "m" ? 2 : unit === "mm" || unit === "count" ? 0 : 2;
   const least = unit === "m" ? 2 : 0;
   if (!(spread > 0)) return unit === "m" ? 2 : unit === "mm" || unit === "count" || unit === "days" ? 0 : 1;
   return Math.min(most, Math.max(least, Math.ceil(-Math.log10(spread / 2) - 1e-9)));

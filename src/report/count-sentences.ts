@@ -15,6 +15,7 @@ const oneOrMany: Readonly<Record<Exclude<Group, "departure" | "missing">, readon
   tape: ["1 needs your tape again.", "# need your tape again."],
   build: ["1 leaves too little to build by.", "# leave too little to build by."],
   search: ["1 our search could not settle.", "# our search could not settle."],
+  rough: ["For 1 the table is too rough.", "For # the table is too rough."],
   unpublished: ["1 has no published figure here.", "# have no published figure here."],
 };
 

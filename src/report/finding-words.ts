@@ -4,7 +4,7 @@ import type { Finding, NotGiven, RemedyFound, Report, Verdict } from "../model/f
 import { capital, clean, sentence } from "./clean.ts";
 import { dateWords } from "./dates.ts";
 import { standingVerdict } from "./grouping.ts";
-import { requirementWords, whoSays, type PlaceNames } from "./standing-words.ts";
+import { requirementWords, wantedIsTold, whoSays, type PlaceNames } from "./standing-words.ts";
 
 /** Doubt of what is decided by others is told down to this share. */
 const leastShare = 0.1;
@@ -70,7 +70,8 @@ function chanceWords(finding: Finding): string {
   if (standingVerdict(finding) !== "undecided" || finding.probability === null) return "";
   const chance = Math.min(99, Math.max(1, Math.round(finding.probability * 100)));
   const asked = finding.stakes === "safety" ? "; where people can be hurt 999 in 1000 are asked for" : "";
-  return `By your measurements it is met ${chance} times in 100${asked}.`;
+  const by = finding.decided_by === "build" ? "Built as closely as is usual" : "As far as is known now";
+  return `${finding.decided_by === "survey" ? "By your measurements" : by} it is met ${chance} times in 100${asked}.`;
 }
 
 function boundWords(finding: Finding): string {
@@ -102,7 +103,7 @@ function othersWords(finding: Finding): string {
 /** Who says so; what is wanted is put before it where the sentence has not said it. */
 export function saysWords(finding: Finding, names: PlaceNames): string {
   const wanted = requirementWords(finding);
-  const told = wanted === "" || / is (wanted|advised)\b/.test(finding.sentence);
+  const told = wanted === "" || wantedIsTold(finding);
   const says = whoSays(finding, names);
   return told || says === "" ? says : capital(`${wanted} is wanted. ${says}`);
 }
@@ -134,7 +135,8 @@ function againWords(finding: Finding): string {
       `${clean(doubt.words) || clean(doubt.path)} (${Math.round(doubt.share * 100)} parts in 100 of the doubt)`,
   );
   if (finding.decided_by === "build")
-    return `Allow more than the plan does, or build closer than usual: ${list.join(", ")}.`;
+    return `Allow more in the plan than is wanted, or build closer than is usual and say so under build: ${list.join(", ")}.`;
+  if (finding.decided_by === "limit") return `Get a closer figure than the table's: ${list.join(", ")}.`;
   return `Measure again, more closely: ${list.join(", ")}.`;
 }
 

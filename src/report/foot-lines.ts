@@ -5,7 +5,7 @@ import { capital, clean, sentence } from "./clean.ts";
 import { chanceOfOneWrong, onlyJustMet } from "./chance.ts";
 import type { Numbered } from "./grouping.ts";
 import { foundWords } from "./found-words.ts";
-import { requirementWords } from "./standing-words.ts";
+import { requirementWords, wantedIsTold } from "./standing-words.ts";
 import type { TextOptions } from "./text-options.ts";
 import { wrap } from "./wrap.ts";
 
@@ -110,7 +110,7 @@ function listed(report: Report, width: number): readonly string[] {
 /** What is met, with its numbers; the sentence may have said them already. */
 function metLine(finding: Finding): string {
   const screen = finding.verdict === "no-fault-seen" ? " A screen: no fault seen." : "";
-  const told = / is (wanted|advised)\b/.test(finding.sentence);
+  const told = wantedIsTold(finding);
   const wanted = told ? "" : requirementWords(finding);
   const numbers = told ? "" : [foundWords(finding), wanted === "" ? "" : ` ${capital(wanted)} is wanted.`].join("");
   return [sentence(finding.sentence), numbers].filter((part) => part !== "").join(" ") + screen;

@@ -15,7 +15,7 @@ export function marginWords(finding: Finding): string {
   if (!scale || !found || !wanted || found.unit !== wanted.unit || !Number.isFinite(found.value)) return "";
   const { gap, side } = gapOf(found.value, wanted.value, wanted.sense);
   if (!Number.isFinite(gap)) return "";
-  if (standingVerdict(finding) === "undecided" && finding.decided_by !== "method") {
+  if (standingVerdict(finding) === "undecided" && finding.decided_by !== "method" && finding.decided_by !== "limit") {
     const needs = gap / (finding.stakes === "safety" ? sureAt.safety : sureAt.usual);
     const fine = finer(scale, nineteenInTwenty * found.doubt);
     if (needs < found.doubt && needs > 0)

@@ -2,7 +2,17 @@
 
 import { verdictOrder, type Finding, type Report, type Verdict } from "../model/finding.ts";
 
-export type Group = "hurt" | "fails" | "better" | "tape" | "build" | "search" | "unpublished" | "missing" | "departure";
+export type Group =
+  | "hurt"
+  | "fails"
+  | "better"
+  | "tape"
+  | "build"
+  | "search"
+  | "rough"
+  | "unpublished"
+  | "missing"
+  | "departure";
 
 /** Order of the groups on the page. */
 export const groupOrder: readonly Group[] = [
@@ -12,6 +22,7 @@ export const groupOrder: readonly Group[] = [
   "tape",
   "build",
   "search",
+  "rough",
   "unpublished",
   "missing",
   "departure",
@@ -24,6 +35,7 @@ export const groupHeading: Readonly<Record<Group, string>> = {
   tape: "YOUR TAPE CANNOT SAY",
   build: "TOO FINE TO BUILD BY",
   search: "OUR SEARCH CANNOT SAY",
+  rough: "THE TABLE IS TOO ROUGH TO SAY",
   unpublished: "NO FIGURE IS PUBLISHED HERE",
   missing: "NOT IN THE PLAN",
   departure: "DEPARTURE, AGREED BY SOMEBODY",
@@ -77,6 +89,7 @@ function dangerous(finding: Finding): boolean {
 
 function undecidedGroup(finding: Finding): Group {
   if (finding.decided_by === "build") return "build";
+  if (finding.decided_by === "limit") return "rough";
   return finding.decided_by === "method" ? "search" : "tape";
 }
 

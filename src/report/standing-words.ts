@@ -46,6 +46,11 @@ export function requirementWords(finding: Finding): string {
   return `${wanted.sense === "at_most" ? "at most" : "at least"} ${amount(wanted.value, scale)}`;
 }
 
+/** Whether the sentence says what is wanted: in so many words, or because only the side matters. */
+export function wantedIsTold({ sentence, wanted }: Finding): boolean {
+  return / is (?:wanted|advised)\b|\bthe rule here allows none\b/.test(sentence) || wanted?.value === 0;
+}
+
 /** What is wanted and who says so, in one sentence. */
 export function limitWords(finding: Finding, names: PlaceNames = {}): string {
   const wanted = requirementWords(finding);
@@ -57,8 +62,8 @@ export function limitWords(finding: Finding, names: PlaceNames = {}): string {
 export function whoSays({ wanted }: Finding, names: PlaceNames = {}): string {
   if (!wanted) return "";
   const where = wanted.where === "anywhere" ? "" : `${placeWords(wanted.where, names)}: `;
-  const tail = wanted.fell_back ? "; no figure is published for this place, so this one stands in" : "";
-  return sentence(`${where}${sourceWords(wanted)}${tail}`);
+  const tail = wanted.fell_back ? " No figure is known for this place, so this one stands in." : "";
+  return sentence(`${where}${sourceWords(wanted)}`) + tail;
 }
 
 function sourceWords(wanted: Wanted): string {
