@@ -1,0 +1,156 @@
+// The exact sweep of a towing vehicle with the sweep of its trailer beside it: the trailer's path is no arc, so its
+// rectangles go by conservative advancement.
+
+import type { Moving } from "./advance.ts";
+import { keepsClear, nearestOnWay } from "./advance.ts";
+import { asDriven, prepareEnvelopes } from "./checked.ts";
+import type { Checked } from "./checked.ts";
+import { grown } from "./envelope.ts";
+import type { Envelope, Surroundings } from "./envelope.ts";
+import type { Arc } from "./pose.ts";
+import { standsFree, firstContact } from "./sweep.ts";
+import type { Tightest } from "./tightest.ts";
+import { hitchAngleAfter, trailerPose, trainAfter } from "./trailer-pose.ts";
+import type { Trailer, TrainPose } from "./trailer-pose.ts";
+import { tyrePatchLength, tyrePatchWidth } from "./vehicle.ts";
+
+/** A train made ready for tests: the towing vehicle's rectangles, and the trailer's in the frame of its axle. */
+export interface CheckedTrain {
+  readonly towing: readonly Checked[];
+  readonly trailer: Trailer;
+  readonly towed: readonly Checked[];
+}
+
+/** Rectangles of a trailer (m, x ahead of its axle), the body grown by `margin`; its two wheels on the running ground. */
+export function trailerEnvelopes(trailer: Trailer, around: Surroundings, margin: number): readonly Envelope[] {
+  const { hitchToAxle, hitchToFront, rearOverhang, bodyWidth, widthOverTyres } = trailer;
+  const half = bodyWidth / 2;
+  const body = {
+    part: "body",
+    back: -rearOverhang,
+    front: hitchToAxle - hitchToFront,
+    right: -half,
+    left: half,
+  } as const;
+  const envelopes: Envelope[] = [grown({ ...body, ground: around.clear }, margin)];
+  if (around.running === around.clear) return envelopes;
+  const [outer, long] = [widthOverTyres / 2, tyrePatchLength / 2];
+  const inner = outer - tyrePatchWidth;
+  for (const [right, left] of [
+    [inner, outer],
+    [-outer, -inner],
+  ] as const) {
+    envelopes.push({ part: "tyre", back: -long, front: long, right, left, ground: around.running });
+  }
+  return envelopes;
+}
+
+/** A train in its surroundings, ready for tests. */
+export function prepareTrain(towing: readonly Envelope[], trailer: Trailer, towed: readonly Envelope[]): CheckedTrain {
+  const all = prepareEnvelopes([...towing, ...towed]);
+  return { towing: all.slice(0, towing.length), trailer, towed: all.slice(towing.length) };
+}
+
+/** Whether nothing of a train lies across a boundary where it stands. */
+export function trainStandsFree(train: CheckedTrain, at: TrainPose): boolean {
+  const behind = trailerPose(train.trailer, at, at.hitchAngle);
+  return train.towing.every((one) => standsFree(one, at)) && train.towed.every((one) => standsFree(one, behind));
+}
+
+/**
+ * A rectangle of the trailer while its towing vehicle drives an arc. The hitch moves at h = sqrt(1 + S^2 k^2) for every
+ * metre of the rear axle; a point at distance p from the trailer's axle moves at (h cos a, h sin a p / T) at most, so at
+ * no more than h sqrt(1 + (p / T)^2) (Cauchy; COMPUTED).
+ */
+export function towedAlong(trailer: Trailer, checked: Checked, from: TrainPose, arc: Arc): Moving {
+  const { hitchBehindAxle: S, hitchToAxle: T } = trailer;
+  const speed = Math.hypot(1, S * arc.curvature) * Math.hypot(1, checked.reach / T);
+  return {
+    checked,
+    poseAt: (share) => {
+      const train = trainAfter(trailer, from, { curvature: arc.curvature, length: share * arc.length });
+      return trailerPose(trailer, train, train.hitchAngle);
+    },
+    travel: speed * Math.abs(arc.length),
+  };
+}
+
+/** Turn of the hitch between two looks at its angle, rad: less than half a turn, so folding right over is not missed. */
+const lookTurn = 1.5;
+
+/**
+ * Largest hitch angle (rad, unsigned) on an arc. It goes one way all along (its slope depends on itself alone), so looks
+ * closer than half a turn apart see the largest; phi' is no more than |k| + sqrt(1 + S^2 k^2) / T.
+ */
+export function largestAngleOn(trailer: Trailer, from: number, arc: Arc): number {
+  const { hitchBehindAxle: S, hitchToAxle: T } = trailer;
+  const rate = Math.abs(arc.curvature) + Math.hypot(1, S * arc.curvature) / T;
+  const looks = Math.max(1, Math.ceil((rate * Math.abs(arc.length)) / lookTurn));
+  let largest = Math.abs(from);
+  for (let i = 1; i <= looks; i++) {
+    const part = { curvature: arc.curvature, length: (arc.length * i) / looks };
+    largest = Math.max(largest, Math.abs(hitchAngleAfter(trailer, from, part)));
+  }
+  return largest;
+}
+
+/** Angles that a train may reach, rad. */
+export interface AngleLimits {
+  readonly forward: number;
+  readonly reverse: number;
+}
+
+/** Whether a train can drive an arc: no angle passed, nothing touched, and about `gap` (m) or more beside the trailer. */
+export function trainDrives(
+  train: CheckedTrain,
+  from: TrainPose,
+  arc: Arc,
+  limits: AngleLimits & { gap: number },
+): boolean {
+  const most = arc.length < 0 ? limits.reverse : limits.forward;
+  if (largestAngleOn(train.trailer, from.hitchAngle, arc) > most) return false;
+  if (train.towing.some((one) => firstContact(one, from, arc) <= 1)) return false;
+  return train.towed.every((one) => keepsClear(towedAlong(train.trailer, one, from, arc), limits.gap));
+}
+
+/** A train's path that touches nothing: the trailer's nearest approach to its boundary; null where there is none near. */
+export type TrainSweep =
+  | { readonly is: "accepted"; readonly trailer: Tightest | null; readonly largestAngle: number }
+  | { readonly is: "rejected"; readonly arc: number; readonly because: "vehicle" | "trailer" | "angle" };
+
+/** Checks a whole path of a train from where it stands. Nothing that touches is ever accepted (to `touching`, 1 mm). */
+export function sweepTrain(
+  train: CheckedTrain,
+  start: TrainPose,
+  arcs: readonly Arc[],
+  limits: AngleLimits,
+): TrainSweep {
+  if (!trainStandsFree(train, start)) {
+    const towingStands = train.towing.every((one) => standsFree(one, start));
+    return { is: "rejected", arc: -1, because: towingStands ? "trailer" : "vehicle" };
+  }
+  let at = start;
+  let tightest: Tightest | null = null;
+  let largestAngle = Math.abs(start.hitchAngle);
+  for (const [index, given] of arcs.entries()) {
+    const arc = asDriven(given);
+    const angle = largestAngleOn(train.trailer, at.hitchAngle, arc);
+    largestAngle = Math.max(largestAngle, angle);
+    if (angle > (arc.length < 0 ? limits.reverse : limits.forward))
+      return { is: "rejected", arc: index, because: "angle" };
+    if (train.towing.some((one) => firstContact(one, at, arc) <= 1))
+      return { is: "rejected", arc: index, because: "vehicle" };
+    for (const one of train.towed) {
+      const found = nearestOnWay(towedAlong(train.trailer, one, at, arc), tightest?.clearance ?? lookedFor);
+      if (found === null) return { is: "rejected", arc: index, because: "trailer" };
+      if (found.distance >= (tightest?.clearance ?? lookedFor)) continue;
+      const along = found.share * Math.abs(arc.length);
+      tightest = { clearance: found.distance, at: found.at, part: one.envelope.part, arc: index, along };
+    }
+    at = trainAfter(train.trailer, at, arc);
+  }
+  return { is: "accepted", trailer: tightest, largestAngle };
+}
+
+/** Boundaries farther from the trailer than this are of no account, m. */
+const lookedFor = 5;
