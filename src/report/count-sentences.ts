@@ -3,6 +3,7 @@
 import type { Need, Report } from "../model/finding.ts";
 import { clean } from "./clean.ts";
 import type { Group, Numbered } from "./grouping.ts";
+import { askedTogether } from "./need-groups.ts";
 import { openNeeds } from "./need-lines.ts";
 
 const oneOrMany: Readonly<Record<Exclude<Group, "departure" | "missing">, readonly [one: string, many: string]>> = {
@@ -11,12 +12,12 @@ const oneOrMany: Readonly<Record<Exclude<Group, "departure" | "missing">, readon
     "# matters can hurt somebody. Settle them all before anyone starts.",
   ],
   fails: ["1 thing will not work.", "# things will not work."],
-  better: ["1 could be better.", "# could be better."],
+  better: ["1 thing could be better.", "# things could be better."],
   tape: ["1 needs your tape again.", "# need your tape again."],
   build: ["1 leaves too little to build by.", "# leave too little to build by."],
   search: ["1 our search could not settle.", "# our search could not settle."],
-  rough: ["For 1 the table is too rough.", "For # the table is too rough."],
-  unpublished: ["1 has no published figure here.", "# have no published figure here."],
+  rough: ["For 1 thing the table is too rough.", "For # things the table is too rough."],
+  unpublished: ["For 1 thing no figure is published here.", "For # things no figure is published here."],
 };
 
 /** `2 matters can hurt somebody. Settle both before anyone starts. 2 things will not work.` Nothing is said twice. */
@@ -29,10 +30,19 @@ export function countSentences(report: Report, told: readonly Numbered[]): strin
         counted(count, oneOrMany[group]).replace("Settle them all", count === 2 ? "Settle both" : "Settle them all"),
       );
   }
-  const missing = told.filter((one) => one.group === "missing").length + openNeeds(report, told).length;
-  if (missing > 0) parts.push(missingSentence(missing, openNeeds(report, told)));
-  if (parts.length > 0) return parts.join(" ");
+  const asked = askedTogether(openNeeds(report, told)).map(({ needs }) => needs);
+  const missing = told.filter((one) => one.group === "missing").length + asked.length;
+  const failing = parts.length > 0 && told.some(({ group }) => group !== "unpublished" && group !== "departure");
+  if (missing > 0)
+    parts.push(
+      missingSentence(
+        missing,
+        asked.flatMap(([need]) => need ?? []),
+      ),
+    );
   const checked = report.counts.met + report.counts["no-fault-seen"] + report.counts.departure;
+  if (parts.length > 0)
+    return [...(failing || checked === 0 ? [] : ["Nothing that was checked fails."]), ...parts].join(" ");
   if (checked === 0) return "Nothing could be checked. That says nothing about the plan.";
   return "No fault was seen in what was checked. Read on for what was not looked at.";
 }
@@ -40,10 +50,10 @@ export function countSentences(report: Report, told: readonly Numbered[]): strin
 /** How many of the things asked for bear on people is said in the head: nobody should start before they are answered. */
 function missingSentence(missing: number, open: readonly Need[]): string {
   const grave = open.filter((need) => need.stakes === "safety").length;
-  const all = counted(missing, ["1 thing asked for is not in the plan", "# things asked for are not in the plan"]);
+  const all = counted(missing, ["1 question stands open", "# questions stand open"]);
   if (grave === 0) return `${all}.`;
   const part = grave === missing ? (grave === 1 ? "it" : "all of them") : String(grave);
-  return `${all}; ${part} can hurt somebody: answer before anyone starts.`;
+  return `${all}; ${part} can hurt somebody: answer ${grave === 1 ? "it" : "them"} before anyone starts.`;
 }
 
 function counted(count: number, [one, many]: readonly [string, string]): string {

@@ -1,6 +1,7 @@
 // One finding as lines: the sentence, the mark line, the margin words, the place in the file.
 
 import type { Finding, Report } from "../model/finding.ts";
+import { alsoRemedies, alsoSays, sameOfWords } from "./alike.ts";
 import { clean, columns, sentence } from "./clean.ts";
 import { decidesWords, doWords, saysWords, whyWords } from "./finding-words.ts";
 import { foundWords, marginWords } from "./found-words.ts";
@@ -32,22 +33,24 @@ export function entryLines(one: Numbered, style: EntryStyle): readonly string[] 
   const head = wrap(sentence(finding.sentence), style.width, { first: number, rest: " ".repeat(number.length) });
   const tag = placeWordsInFile(finding, style.report);
   if (style.options.brief) return tagRight(head, tag, style.width);
+  const places = style.options.places ?? {};
   const lines = [
     ...head,
     ...(style.options.plain ? [] : markLines(finding, style.width)),
-    ...marginLines("Why", [whyWith(finding, style)], style.width),
-    ...marginLines("Says", [saysWords(finding, style.options.places ?? {})], style.width),
-    ...marginLines("Do", doWords(finding, style.titles), style.width),
+    ...marginLines("Why", [whyWith(one, style)], style.width),
+    ...marginLines("Says", [saysWords(finding, places), ...alsoSays(one, places)], style.width),
+    ...marginLines("Do", [...doWords(finding, style.titles), ...alsoRemedies(one)], style.width),
     ...marginLines("Mind", [mindWords(one, style)], style.width),
   ];
   return tagRight(lines, tag, style.width);
 }
 
 /** Where there is no mark line, its number goes into words. */
-function whyWith(finding: Finding, style: EntryStyle): string {
+function whyWith(one: Numbered, style: EntryStyle): string {
+  const { finding } = one;
   const why = whyWords(finding, style.report);
   const marked = !style.options.plain && markOf(finding, style.width) !== null;
-  return [marked ? "" : foundWords(finding), why].filter((part) => part !== "").join(" ");
+  return [marked ? "" : foundWords(finding), sameOfWords(one), why].filter((part) => part !== "").join(" ");
 }
 
 function mindWords(one: Numbered, style: EntryStyle): string {

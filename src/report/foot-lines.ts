@@ -71,8 +71,16 @@ function assumedWords(report: Report): readonly string[] {
     : [`ASSUMED, because the plan does not say: ${report.assumed.map(clean).join("; ")}.`];
 }
 
+/** What no plan of measurements can tell. */
+const neverLookedAt = [
+  "what lies in the ground",
+  "the strength of what is built",
+  "who owns what, and permits",
+  "anything not drawn",
+];
+
 function notLookedAt(report: Report): string {
-  return `NOT LOOKED AT: ${[...report.not_checked.map(clean), "anything not drawn"].join("; ")}.`;
+  return `NOT LOOKED AT: ${[...report.not_checked.map(clean), ...neverLookedAt].join("; ")}.`;
 }
 
 function sureness(report: Report): string {

@@ -1,5 +1,6 @@
 // The order in which findings are told: by what they do to a person. One numbering for the text, the drawing and the page.
 
+import { alikeKey } from "./alike.ts";
 import { verdictOrder, type Finding, type Report, type Verdict } from "../model/finding.ts";
 
 export type Group =
@@ -46,6 +47,8 @@ export interface Numbered {
   readonly number: number;
   readonly group: Group;
   readonly finding: Finding;
+  /** Findings that are told in the same entry: other figures for the same thing, other things with the same open question. */
+  readonly also: readonly Finding[];
 }
 
 /** The verdict that counts: what lies beneath a departure that has run out, else the finding's own. */
@@ -61,7 +64,27 @@ export function numbered(report: Report): readonly Numbered[] {
     if (group) told.push({ group, finding, index });
   });
   told.sort((a, b) => rank(a.group) - rank(b.group) || weight(a.finding) - weight(b.finding) || a.index - b.index);
-  return told.map(({ group, finding }, index) => ({ number: index + 1, group, finding }));
+  return folded(told).map((one, index) => ({ number: index + 1, ...one }));
+}
+
+/** Entries with their like beneath the first of them. */
+function folded(
+  told: readonly { readonly group: Group; readonly finding: Finding }[],
+): readonly Pick<Numbered, "group" | "finding" | "also">[] {
+  const entries: { readonly group: Group; readonly finding: Finding; readonly also: Finding[] }[] = [];
+  const byKey = new Map<string, Finding[]>();
+  for (const { group, finding } of told) {
+    const key = alikeKey(finding);
+    const before = key === null ? undefined : byKey.get(key);
+    if (before) {
+      before.push(finding);
+      continue;
+    }
+    const also: Finding[] = [];
+    entries.push({ group, finding, also });
+    if (key !== null) byKey.set(key, also);
+  }
+  return entries;
 }
 
 function rank(group: Group): number {

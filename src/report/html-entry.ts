@@ -1,6 +1,7 @@
 // One finding on the page: its stone and sentence, its number, and the margin words. Folded open; any may be folded away.
 
 import type { Report } from "../model/finding.ts";
+import { alsoRemedies, alsoSays, sameOfWords } from "./alike.ts";
 import { clean, sentence } from "./clean.ts";
 import { placeWordsInFile } from "./entry-lines.ts";
 import { decidesWords, doWords, saysWords, whyWords } from "./finding-words.ts";
@@ -69,9 +70,9 @@ function wordsList(one: Numbered, page: PageStyle): readonly Markup[] {
   const { finding, number } = one;
   const mind = [...(page.cautions.with.get(number) ?? []).map(sentence), decidesWords(finding)];
   const words: readonly (readonly [string, readonly string[]])[] = [
-    ["Why", [whyWords(finding, page.report)]],
-    ["Says", [saysWords(finding, page.places)]],
-    ["Do", doWords(finding, page.titles)],
+    ["Why", [sameOfWords(one), whyWords(finding, page.report)]],
+    ["Says", [saysWords(finding, page.places), ...alsoSays(one, page.places)]],
+    ["Do", [...doWords(finding, page.titles), ...alsoRemedies(one)]],
     ["Mind", mind],
   ];
   const rows = words

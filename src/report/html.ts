@@ -2,7 +2,8 @@
 
 import type { Report } from "../model/finding.ts";
 import type { Picture } from "../model/picture.ts";
-import { clean } from "./clean.ts";
+import { beginWords } from "./begin.ts";
+import { clean, sentence } from "./clean.ts";
 import { countSentences, departureNotices } from "./count-sentences.ts";
 import { footParagraphs } from "./foot-lines.ts";
 import { groupHeading, groupOrder, numbered, type Group, type Numbered } from "./grouping.ts";
@@ -11,7 +12,7 @@ import { entryMarkup, type PageStyle } from "./html-entry.ts";
 import { style, styleHash } from "./html-style.ts";
 import { markLegend, markLine } from "./mark-line.ts";
 import { element, joined, plain, type Markup } from "./markup.ts";
-import { dealCautions } from "./mind.ts";
+import { dealCautions, type CautionsAbout } from "./mind.ts";
 import { needSentences } from "./need-lines.ts";
 import { problemHead, problemSentence } from "./problem-lines.ts";
 import type { PlaceNames } from "./standing-words.ts";
@@ -65,6 +66,14 @@ function list(items: readonly string[]): Markup {
   return element("ul", {}, ...items.map((item) => element("li", {}, plain(item))));
 }
 
+function aboutMarkup(left: readonly CautionsAbout[]): Markup {
+  const rows = left.flatMap(({ about, cautions }) => [
+    element("dt", {}, plain(about)),
+    element("dd", {}, plain(cautions.map(sentence).join(" "))),
+  ]);
+  return element("dl", {}, ...rows);
+}
+
 function headerMarkup(report: Report, told: readonly Numbered[], page: PageStyle): Markup {
   const { plans, common } = headPieces(report, page.places);
   const titles = plans.map(([title = "", ...rest]) =>
@@ -79,6 +88,7 @@ function headerMarkup(report: Report, told: readonly Numbered[], page: PageStyle
     paragraph(common.join(", ")),
     ...problems,
     counts,
+    ...[beginWords(told)].filter((words) => words !== "").map(paragraph),
     ...departureNotices(told).map(paragraph),
   );
 }
@@ -100,7 +110,9 @@ function mainMarkup(pictures: readonly Picture[], told: readonly Numbered[], pag
   const left = sketches.length === 0 ? [] : [element("div", { class: "sketches" }, ...sketches)];
   const notes = groupOrder.map((group) => groupMarkup(group, told, page)).filter(({ markup }) => markup !== "");
   const mind =
-    page.cautions.left.length === 0 ? [] : [section("Mind all the same, whatever is met", list(page.cautions.left))];
+    page.cautions.left.length === 0
+      ? []
+      : [section("Mind all the same, whatever is met", aboutMarkup(page.cautions.left))];
   const legend = markLegend(told.flatMap(({ finding }) => markLine(finding) ?? []));
   const key = legend === "" ? [] : [element("p", { "aria-hidden": "true" }, plain(legend.replace(/ {3}/g, "; ")))];
   const all = [...key, ...notes, ...mind];

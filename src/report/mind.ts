@@ -1,15 +1,31 @@
 // Cautions: each printed once in a report, beside the most serious finding that carries it. None is dropped for a thing that is in the plan.
 
 import type { Finding, Report } from "../model/finding.ts";
-import { clean } from "./clean.ts";
+import { capital, clean } from "./clean.ts";
 import type { Numbered } from "./grouping.ts";
 
 export interface Cautions {
   /** Cautions to print with the finding of this number. */
   readonly with: ReadonlyMap<number, readonly string[]>;
-  /** Cautions of findings that are not told one by one (met, screened, asked for as a need). */
-  readonly left: readonly string[];
+  /** Cautions of findings that are not told one by one (met, screened, asked for as a need), by what they are about. */
+  readonly left: readonly CautionsAbout[];
 }
+
+/** Cautions about one sort of thing, in the order in which they came up. */
+export interface CautionsAbout {
+  readonly about: string;
+  readonly cautions: readonly string[];
+}
+
+/** Names of the areas of rules, as a heading of their cautions; others go by their own name. */
+const areaWords: Readonly<Record<string, string>> = {
+  access: "Gates, ways",
+  runoff: "Rain water",
+  separation: "Near others",
+  works: "The works",
+  ground: "Levels",
+  survey: "Measuring",
+};
 
 const stakesOrder = { safety: 0, damage: 1, nuisance: 2 } as const;
 
@@ -24,9 +40,23 @@ export function dealCautions(report: Report, told: readonly Numbered[]): Caution
     const fresh = freshOf(finding, printed);
     if (fresh.length > 0) dealt.set(number, fresh);
   }
-  const left: string[] = [];
-  for (const finding of report.findings) if (bearsOnPeople(finding)) left.push(...freshOf(finding, printed));
-  return { with: dealt, left: left.filter((caution) => !saidWithMore(caution, printed)) };
+  const left = new Map<string, string[]>();
+  for (const finding of report.findings) {
+    if (!bearsOnPeople(finding)) continue;
+    const about = aboutOf(finding);
+    left.set(about, [...(left.get(about) ?? []), ...freshOf(finding, printed)]);
+  }
+  return { with: dealt, left: [...left].flatMap(([about, cautions]) => unsaidOf(about, cautions, printed)) };
+}
+
+function unsaidOf(about: string, cautions: readonly string[], printed: ReadonlySet<string>): readonly CautionsAbout[] {
+  const rest = cautions.filter((caution) => !saidWithMore(caution, printed));
+  return rest.length === 0 ? [] : [{ about, cautions: rest }];
+}
+
+function aboutOf({ rule }: Finding): string {
+  const area = clean(rule.split("/")[0] ?? "");
+  return Object.hasOwn(areaWords, area) ? (areaWords[area] ?? area) : capital(area);
 }
 
 /** Whether a finding that is only counted still has a caution to give: not for a hazard that is only asked after. */

@@ -2,22 +2,30 @@
 
 import type { Need, NotGiven, Report } from "../model/finding.ts";
 import { clean } from "./clean.ts";
+import { askedTogether, type AskedTogether } from "./need-groups.ts";
 import type { Numbered } from "./grouping.ts";
 import { tagRight, wrap } from "./wrap.ts";
 
-/** Lines for each need: what is asked, how many checks wait, the numbers of the findings that wait for it. */
+/** Lines for all that is asked: what, how many checks wait, the numbers of the findings that wait for it. */
 export function needLines(report: Report, told: readonly Numbered[], width: number): readonly string[] {
-  return openNeeds(report, told).flatMap((need) => {
-    const lines = wrap(needWords(need, told), width, { first: "  -  ", rest: "     " });
-    return tagRight(lines, need.at ? lineWords(need.at, report) : "", width);
+  return askedTogether(openNeeds(report, told)).flatMap((asked) => {
+    const lines = wrap(needWords(asked, told), width, { first: "  -  ", rest: "     " });
+    return tagRight(lines, placeOf(asked, report), width);
   });
 }
 
 /** The same for a page: one sentence each. */
 export function needSentences(report: Report, told: readonly Numbered[]): readonly string[] {
-  return openNeeds(report, told).map(
-    (need) => `${needWords(need, told)}${need.at ? `, ${lineWords(need.at, report)}` : ""}`,
-  );
+  return askedTogether(openNeeds(report, told)).map((asked) => {
+    const place = placeOf(asked, report);
+    return `${needWords(asked, told)}${place === "" ? "" : `, ${place}`}`;
+  });
+}
+
+/** Where the first of them stands in the file. */
+function placeOf({ needs }: AskedTogether, report: Report): string {
+  const at = needs.find((need) => need.at !== null)?.at;
+  return at ? lineWords(at, report) : "";
 }
 
 /** Needs that the reader can meet, gravest first; what has no figure, or was searched in vain, is told as a finding. */
@@ -34,13 +42,15 @@ function gravity(need: Need): number {
   return need.stakes === "safety" ? 0 : need.stakes === "damage" ? 1 : 2;
 }
 
-function needWords(need: Need, told: readonly Numbered[]): string {
-  const numbers = told.filter((one) => waitsFor(one, need)).map((one) => one.number);
-  const count = need.waits.length;
+function needWords({ asks, needs }: AskedTogether, told: readonly Numbered[]): string {
+  const [first] = needs;
+  if (!first) return "";
+  const numbers = told.filter((one) => needs.some((need) => waitsFor(one, need))).map((one) => one.number);
+  const count = new Set(needs.flatMap(({ path, waits }) => waits.map((rule) => `${path} ${rule}`))).size;
   const waiting = count === 0 ? "asked once, never judged" : count === 1 ? "1 check waits" : `${count} checks wait`;
   const see = numbers.length === 0 ? "" : `, see ${numbers.join(", ")}`;
-  const danger = need.stakes === "safety" ? "; somebody can be hurt" : "";
-  return `${clean(need.asks)}${tailOf(need)} (${waiting}${see}${danger})`;
+  const danger = needs.some(({ stakes }) => stakes === "safety") ? "; somebody can be hurt" : "";
+  return `${asks}${tailOf(first)} (${waiting}${see}${danger})`;
 }
 
 const reasonTail: Readonly<Record<NotGiven, string>> = {

@@ -1,13 +1,14 @@
 // The report as text: for somebody cold and tired in the rain. Sentence first, one mark line, four margin words.
 
 import type { Report } from "../model/finding.ts";
-import { clean } from "./clean.ts";
+import { beginWords } from "./begin.ts";
+import { clean, columns, sentence } from "./clean.ts";
 import { countSentences, departureNotices } from "./count-sentences.ts";
 import { entryLines, legendLines, type EntryStyle } from "./entry-lines.ts";
 import { footLines } from "./foot-lines.ts";
 import { groupHeading, groupOrder, numbered, type Group, type Numbered } from "./grouping.ts";
 import { headLines } from "./head-lines.ts";
-import { dealCautions, type Cautions } from "./mind.ts";
+import { dealCautions, type Cautions, type CautionsAbout } from "./mind.ts";
 import { needLines } from "./need-lines.ts";
 import { problemLines } from "./problem-lines.ts";
 import type { TextOptions } from "./text-options.ts";
@@ -36,6 +37,7 @@ export function textReport(report: Report, options: TextOptions = {}): string {
     problemLines(report.problems, width),
     [
       ...wrap(countSentences(report, told), width),
+      ...begin(told, width),
       ...departureNotices(told).flatMap((notice) => wrap(notice, width)),
       ...legendLines(told, style),
     ],
@@ -47,6 +49,11 @@ export function textReport(report: Report, options: TextOptions = {}): string {
   return `${lines.map((line) => line.trimEnd()).join("\n")}\n`;
 }
 
+function begin(told: readonly Numbered[], width: number): readonly string[] {
+  const words = beginWords(told);
+  return words === "" ? [] : wrap(words, width);
+}
+
 function groupLines(group: Group, told: readonly Numbered[], style: EntryStyle): readonly string[] {
   const members = told.filter((one) => one.group === group);
   const needs = group === "missing" ? needLines(style.report, told, style.width) : [];
@@ -56,9 +63,23 @@ function groupLines(group: Group, told: readonly Numbered[], style: EntryStyle):
 
 /** Cautions that no told finding carries, and all of them where only first lines are printed. */
 function mindLines(cautions: Cautions, style: EntryStyle): readonly string[] {
-  const brief = style.options.brief ? [...cautions.with.values()].flat() : [];
-  const all = [...brief, ...cautions.left].map(clean);
-  if (all.length === 0) return [];
-  const heading = style.options.brief ? "MIND" : "MIND ALL THE SAME, whatever is met";
-  return [heading, ...all.flatMap((caution) => wrap(caution, style.width, { first: "  -  ", rest: "     " }))];
+  const { brief } = style.options;
+  const dealt = brief ? [...cautions.with.values()].flat().map(clean) : [];
+  const lines = [
+    ...dealt.flatMap((caution) => wrap(caution, style.width, { first: "  -  ", rest: "     " })),
+    ...cautions.left.flatMap((one) => aboutLines(one, style.width)),
+  ];
+  if (lines.length === 0) return [];
+  return [brief ? "MIND" : "MIND ALL THE SAME, whatever is met", ...lines];
+}
+
+const aboutColumns = 13;
+
+/** `  Drains      Gloves, wash ...`: what they are about, then all of its cautions. */
+function aboutLines({ about, cautions }: CautionsAbout, width: number): readonly string[] {
+  const rest = "  ".padEnd(2 + aboutColumns);
+  const long = columns(about) >= aboutColumns;
+  const first = long ? rest : `  ${about}${" ".repeat(aboutColumns - columns(about))}`;
+  const words = wrap(cautions.map(sentence).join(" "), width, { first, rest });
+  return long ? [...wrap(about, width, { first: "  ", rest: "  " }), ...words] : words;
 }

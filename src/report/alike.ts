@@ -1,0 +1,65 @@
+// Findings that are alike are told once: one thing judged by several figures, one open question about several things.
+
+import type { Finding } from "../model/finding.ts";
+import { clean, sentence } from "./clean.ts";
+import type { Numbered } from "./grouping.ts";
+import { requirementWords, whoSays, type PlaceNames } from "./standing-words.ts";
+
+/** What makes two findings one entry of the page; null where a finding always stands by itself. */
+export function alikeKey(finding: Finding): string | null {
+  const { rule, option, verdict, reason, found } = finding;
+  if (reason === "no-limit-here") return JSON.stringify([rule, option, reason]);
+  if ((verdict !== "not-met" && verdict !== "undecided") || !found || finding.features.length === 0) return null;
+  const things = finding.features.map(({ kind, name, role }) => [kind, name, role]);
+  return JSON.stringify([rule, option, verdict, finding.decided_by, finding.stages, things, found.value]);
+}
+
+/** `The same holds of building "farmhouse" (line 60) and building "sugarhouse" (line 71).` */
+export function sameOfWords({ finding, also }: Numbered): string {
+  if (finding.reason !== "no-limit-here") return "";
+  const own = thingWords(finding);
+  const others = also.filter((other) => thingWords(other) !== own).map((other) => thingWords(other) + lineOf(other));
+  const distinct = [...new Set(others)].filter((words) => words !== "");
+  return distinct.length === 0 ? "" : `The same holds of ${listed(distinct)}.`;
+}
+
+function thingWords({ features }: Finding): string {
+  const [first] = features;
+  return first ? `${clean(first.kind)} "${clean(first.name)}"` : "";
+}
+
+function lineOf({ at }: Finding): string {
+  return at[0] ? ` (line ${at[0].line})` : "";
+}
+
+function listed(items: readonly string[]): string {
+  return items.length < 2 ? (items[0] ?? "") : `${items.slice(0, -1).join(", ")} and ${items.at(-1) ?? ""}`;
+}
+
+/** What else is asked of the same thing, and by whom: `And at least 10.97 m is advised. The United States: ...`. */
+export function alsoSays({ finding, also }: Numbered, names: PlaceNames): readonly string[] {
+  if (finding.reason === "no-limit-here") return [];
+  const wish = wishOf(finding);
+  return also.map((other) => {
+    const says = whoSays(other, names);
+    return wishOf(other) === wish ? `So says also: ${says}` : sentence(`And ${wishOf(other)}. ${says}`);
+  });
+}
+
+/** What is wanted as the sentence words it, with whom it is for; else from the numbers. */
+function wishOf(finding: Finding): string {
+  const last = clean(finding.sentence).split("; ").at(-1) ?? "";
+  if (/ is (?:wanted|advised)\b/.test(last)) return last.replace(/\.$/, "");
+  return `${requirementWords(finding)} is ${finding.grade === "should" ? "advised" : "wanted"}`;
+}
+
+/** Solved remedies of the other figures that the first does not tell already. */
+export function alsoRemedies({ finding, also }: Numbered): readonly string[] {
+  const told = new Set(finding.remedies.map(({ words }) => words));
+  return also.flatMap((other) => {
+    const more = other.remedies.find(({ words, short }) => short !== null && !told.has(words));
+    if (!more) return [];
+    told.add(more.words);
+    return [`${other.grade === "should" ? "For what is advised" : "For the other figure"}: ${sentence(more.words)}`];
+  });
+}

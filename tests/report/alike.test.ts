@@ -1,0 +1,144 @@
+// What is alike is told once, and nothing of it is lost: other figures for one thing, other things with one open question.
+
+import { describe, expect, it } from "vitest";
+import type { Finding, Need } from "../../src/model/finding.ts";
+import { beginWords } from "../../src/report/begin.ts";
+import { numbered } from "../../src/report/grouping.ts";
+import { askedTogether } from "../../src/report/need-groups.ts";
+import { textReport } from "../../src/report/text.ts";
+import { found, invented, quietReport, wanted } from "./invented-report.ts";
+
+const reportOf = (findings: readonly Finding[]) => ({ ...quietReport, findings });
+const flat = (findings: readonly Finding[]) => textReport(reportOf(findings)).replace(/\s+/g, " ");
+const drain = [{ kind: "drain", name: "store drain", role: "run" }];
+const tooFlat = (id: string, part: Partial<Finding> = {}) =>
+  invented({
+    rule: "drains/too-flat",
+    verdict: "not-met",
+    features: drain,
+    sentence: 'Drain "store drain" is too flat: its fall is 8 mm; at least 10 mm is wanted.',
+    found: found(0.008, 0.0001),
+    wanted: wanted({ value: 0.01, source: { id, title: `Code ${id}`, clause: "", seen: "read" } }),
+    ...part,
+  });
+
+describe("findings alike", () => {
+  it("tells one entry of one thing that two codes judge alike, and names both codes", () => {
+    const both = [tooFlat("A"), tooFlat("B")];
+    expect(numbered(reportOf(both)).map(({ number, also }) => [number, also.length])).toEqual([[1, 1]]);
+    expect(flat(both)).toMatch(/Code A; .*So says also: .*Code B; /);
+  });
+
+  it("keeps what is advised beneath what is wanted, with its own remedy", () => {
+    const remedy = { words: "Drop it 40 mm.", short: 0.03, sure: 0.04, unit: "m", would_then_fail: [] };
+    const should = tooFlat("B", {
+      grade: "should",
+      sentence: 'Drain "store drain" is too flat: its fall is 8 mm; at least 20 mm is advised.',
+      remedies: [remedy],
+    });
+    const text = flat([should, tooFlat("A")]);
+    expect(text).toMatch(/1\. Drain .* at least 10 mm is wanted\./);
+    expect(text).toContain("And at least 20 mm is advised. England: Code B;");
+    expect(text).toContain("For what is advised: Drop it 40 mm.");
+  });
+
+  it("keeps apart what another thing, another stage or another value is", () => {
+    const other = [{ kind: "drain", name: "yard drain", role: "run" }];
+    const apart = [
+      tooFlat("A"),
+      tooFlat("B", { features: other }),
+      tooFlat("C", { found: found(0.007, 0.0001) }),
+      tooFlat("D", { stages: ["yard"] }),
+      tooFlat("E", { verdict: "undecided" }),
+    ];
+    expect(numbered(reportOf(apart))).toHaveLength(5);
+  });
+
+  it("names all things of which one question stands open", () => {
+    const open = (name: string, line: number) =>
+      invented({
+        rule: "trees/near",
+        verdict: "not-given",
+        reason: "no-limit-here",
+        features: [{ kind: "building", name, role: "building" }],
+        sentence: `Building "${name}": no published figure is known for this place.`,
+        found: null,
+        wanted: null,
+        at: [{ file: "plan.yaml", path: "", line, column: 1 }],
+      });
+    const text = flat([open("barn", 3), open("house", 9), open("shed", 12)]);
+    expect(text).toContain('The same holds of building "house" (line 9) and building "shed" (line 12).');
+    expect(text).not.toContain(" 2. ");
+  });
+});
+
+const need = (path: string, asks: string, part: Partial<Need> = {}): Need => ({
+  path,
+  asks,
+  unit: "",
+  waits: ["a/b"],
+  stakes: "damage",
+  reason: "missing",
+  at: null,
+  ...part,
+});
+
+describe("questions", () => {
+  it("asks all about one thing in one line, the thing named once", () => {
+    const asked = askedTogether([
+      need("fences/hens/height", 'the height of fence "hens"'),
+      need("stock/shale/origin", 'where stock "shale" comes from'),
+      need("fences/hens/of", 'what fence "hens" is made of'),
+    ]);
+    expect(asked.map(({ asks }) => asks)).toEqual([
+      'fence "hens": the height; what it is made of',
+      'where stock "shale" comes from',
+    ]);
+    expect(asked.flatMap(({ needs }) => needs)).toHaveLength(3);
+  });
+
+  it("asks after all hazards at once, each by its word", () => {
+    const hazard = (word: string) =>
+      need("none", `whether there are ${word}: draw them, or put "${word}" under none if they are not there`, {
+        reason: "unsaid",
+        stakes: "safety",
+      });
+    const [one, ...others] = askedTogether([hazard("wells"), hazard("ponds"), hazard("live fences")]);
+    expect(others).toEqual([]);
+    expect(one?.asks).toContain("wells, ponds or live fences");
+    expect(one?.asks).toContain("none: [wells, ponds]");
+  });
+});
+
+describe("where to begin", () => {
+  const told = (words: string) =>
+    numbered(
+      reportOf([
+        invented({
+          rule: "a/b",
+          verdict: "not-met",
+          sentence: "it is too near.",
+          remedies: [{ words, short: 1, sure: 1, unit: "m", would_then_fail: [] }],
+        }),
+      ]),
+    );
+
+  it.each([
+    [
+      'Move heap "a" 5.10 m to the south (5.00 m would just do, 5.10 m to be sure).',
+      'move heap "a" 5.10 m to the south.',
+    ],
+    ["Make it 2.15 m (now 1.85 m): 0.26 m more would just do, 0.28 m to be sure.", "make it 2.15 m (now 1.85 m)."],
+    [
+      "Make it 2.15 m (now 1.85 m): 0.26 m more will do. But that would bring a new fault: x.",
+      "make it 2.15 m (now 1.85 m).",
+    ],
+    ["Rope it off; ring a laboratory.", "rope it off."],
+  ])("says the first step without its amounts: %s", (words, step) => {
+    expect(beginWords(told(words))).toBe(`Begin with 1: ${step}`);
+  });
+
+  it("says nothing where nothing fails", () => {
+    expect(beginWords([])).toBe("");
+  });
+});
