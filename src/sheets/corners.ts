@@ -3,10 +3,8 @@
 import type { Feature, Plan } from "../model/plan.ts";
 import type { Read, Spot } from "../model/quantity.ts";
 import type { Point } from "../model/reading.ts";
-import { finishedPlane } from "../site/finished-level.ts";
-import { groundOf, levelAtPoint } from "../site/ground.ts";
 import { liveSpot } from "../site/live-figure.ts";
-import { levelOnPlane } from "../terrain/surface.ts";
+import { type Dig, digAt } from "./dig-at.ts";
 
 /** One point to be pegged. */
 export interface Corner {
@@ -14,16 +12,21 @@ export interface Corner {
   readonly at: Point;
   /** True where it is a peg of the survey, which stands already. */
   readonly stands: boolean;
-  /** Finished level, and how far the ground stands above it (below 0: fill); null where either is not known. */
-  readonly level: number | null;
-  readonly dig: number | null;
+  /** Levels and dig, for a peg that comes within `pegU` of its place; null where the plan gives no level. */
+  readonly dig: ((pegU: number) => Dig) | null;
+}
+
+/** A tape between two corners, by index, once both are pegged. */
+export interface CornerCheck {
+  readonly ends: readonly [number, number];
+  readonly is: "side" | "diagonal";
 }
 
 export interface Staked {
   readonly feature: Feature;
   readonly corners: readonly Corner[];
-  /** Sides and diagonals to be taped afterwards, by index. */
-  readonly checks: readonly (readonly [number, number])[];
+  /** Sides and diagonals to be taped afterwards. */
+  readonly checks: readonly CornerCheck[];
 }
 
 /** Kinds that are wishes or ways of going about it: nobody pegs them. */
@@ -70,24 +73,25 @@ interface Place {
 
 function cornerOf({ feature, spot, k, of }: Place, plan: Plan, read: Read): Corner {
   const at = liveSpot(spot)(read);
-  const peg = spot.name === undefined ? undefined : plan.pegs.get(spot.name);
-  const stands = peg !== undefined && Math.hypot(read(peg.east) - at[0], read(peg.north) - at[1]) < onThePeg;
-  const plane = finishedPlane(feature)?.(read) ?? null;
-  const level = plane === null ? null : levelOnPlane(plane, at);
-  const ground = levelAtPoint(groundOf({ levels: plan.levels, read }), liveSpot(spot), read)?.(read);
-  const dig = level === null || ground === undefined || !Number.isFinite(ground) ? null : ground - level;
+  const peg = (plan.surveyed ?? []).find(({ kind, name }) => kind === "peg" && standsAt(plan.pegs.get(name), at, read));
+  const stands = peg !== undefined;
   const own = of === 1 ? feature.name : `${feature.name} ${k + 1}`;
-  return { name: stands ? (spot.name ?? own) : own, at, stands, level, dig };
+  return { name: peg?.name ?? own, at, stands, dig: digAt(feature, spot, { plan, read }) };
 }
 
 /** A corner this near a peg is that peg, metres (method tolerance). */
 const onThePeg = 1e-6;
 
+function standsAt(peg: Spot | undefined, at: Point, read: Read): boolean {
+  return peg !== undefined && Math.hypot(read(peg.east) - at[0], read(peg.north) - at[1]) < onThePeg;
+}
+
 /** Each side in turn; of an outline also the diagonals that cross its middle. */
-function checksOf({ shape }: Feature, count: number): readonly (readonly [number, number])[] {
-  const sides = Array.from({ length: Math.max(0, count - 1) }, (_, k): readonly [number, number] => [k, k + 1]);
+function checksOf({ shape }: Feature, count: number): readonly CornerCheck[] {
+  const side = (a: number, b: number): CornerCheck => ({ ends: [a, b], is: "side" });
+  const sides = Array.from({ length: Math.max(0, count - 1) }, (_, k) => side(k, k + 1));
   if (shape?.form !== "outline" || count < 3) return sides;
   const half = Math.floor(count / 2);
-  const diagonals = Array.from({ length: half }, (_, k): readonly [number, number] => [k, k + half]);
-  return [...sides, [0, count - 1], ...(count > 3 ? diagonals : [])];
+  const diagonals = Array.from({ length: half }, (_, k): CornerCheck => ({ ends: [k, k + half], is: "diagonal" }));
+  return [...sides, side(0, count - 1), ...(count > 3 ? diagonals : [])];
 }

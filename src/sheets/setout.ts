@@ -1,54 +1,17 @@
 // The sheet to peg the plan from: every new corner in the order of the hand, with the checks that show a slip.
 
 import type { Plan } from "../model/plan.ts";
-import type { Read } from "../model/quantity.ts";
-import type { Point } from "../model/reading.ts";
 import { featureWords } from "../model/plan.ts";
-import type { Sheet, SheetEntry } from "../model/sheet.ts";
-import { type Corner, type Staked, stakedOut } from "./corners.ts";
-import { bestTies, checkDoubt, distance, type Mark, marksOf, type Moves, type TwoTies } from "./two-ties.ts";
+import type { Read } from "../model/quantity.ts";
+import type { Sheet, SheetEntry, SheetPart } from "../model/sheet.ts";
+import { type Corner, type CornerCheck, type Staked, stakedOut } from "./corners.ts";
+import { suspiciousCheck, suspiciousDifference } from "./peg-checks.ts";
+import { checkWords, differenceWords, pegWords } from "./peg-words.ts";
+import { type Cell, checkRow, columns, markRow, pegRow } from "./setout-rows.ts";
+import type { Check, Pegged, SetOutWork } from "./pegged.ts";
+import { bestTies, distance, type Mark, marksOf, nineteenInTwenty } from "./two-ties.ts";
 
-/** Half-width that holds 19 times in 20, and the one that honest work passes 1 time in 370, in standard uncertainties. */
-const nineteenInTwenty = 2;
-const suspicious = 3;
-
-const columns = [
-  "row",
-  "feature",
-  "peg",
-  "east",
-  "north",
-  "baseline",
-  "run",
-  "left",
-  "stand_at",
-  "tape",
-  "swing_from",
-  "swing",
-  "side",
-  "cut_deg",
-  "good_to_mm",
-  "level",
-  "dig",
-  "check_to",
-  "check",
-  "look_again_over_mm",
-];
-
-type Cell = string | number;
-interface Work {
-  readonly marks: readonly Mark[];
-  readonly plan: Plan;
-  readonly base: readonly [Mark, Mark] | null;
-}
-interface Pegged {
-  readonly corner: Corner;
-  readonly ties: TwoTies | null;
-  readonly at: Point;
-  readonly moves: Moves;
-}
-
-/** The sheet for one plan. `read` reads the plan's own values. */
+/** The sheet for one plan. */
 export function setOutSheet(plan: Plan): Sheet {
   const read: Read = ({ id }) => plan.numbers.values[id] as number;
   const marks = marksOf(plan);
@@ -59,22 +22,29 @@ export function setOutSheet(plan: Plan): Sheet {
   const staked = stakedOut(plan, read);
   if (staked.length === 0) return empty("Nothing in the plan is still to be built.");
   const work = { plan, marks, base: baseOf(plan, marks) };
-  const told = staked.map((one) => tellFeature(one, work));
+  const pegs = pegsOf(staked, work);
+  const pegged = staked.map((one, k) => ({ ...one, pegs: pegs[k] as readonly Pegged[] }));
+  const used = pegs.flat().flatMap(({ ties }) => [...(ties?.marks ?? [])]);
+  const first = tellMarks(
+    marks.filter((mark) => used.includes(mark)),
+    work,
+  );
+  const told = pegged.map((one) => tellFeature(one, work));
   return {
     ...head,
-    parts: told.map(({ heading, entries }) => ({ heading, entries })),
+    parts: [...first.parts, ...told.map(({ part }) => part)],
     foot: [...baseFoot(work), ...foot],
-    table: { columns, rows: told.flatMap(({ rows }) => rows) },
+    table: { columns, rows: [...first.rows, ...told.flatMap(({ rows }) => rows)] },
   };
 }
 
 const foot = [
-  "Left and right are as you look from the first mark named to the second. Tapes held level; lengths are on the flat. Dig and fill go to the finished top: add the layers under it.",
-  "How near a peg comes (±) holds 19 times in 20, against the plan as it was surveyed. A check that is out by more than stands beside it happens by honest taping 1 time in 370: find the slip before you go on.",
-  "Mind   Find cables and pipes before a peg or pin is driven: records, locator, hand-dug hole. Treat all as live.",
+  "Left and right are as you look from the first mark named to the second. Tapes held level; lengths are on the flat. Dig and fill go from the ground as it lies down or up to what is named; the bed under a pipe, and topsoil where nothing is dug, come on top.",
+  "How near a peg comes (±) and how deep to dig (±) hold 19 times in 20, against the plan as it was surveyed; a dig outside the levels that were taken is not given. A check that is out by more than stands beside it happens by honest taping 1 time in 370: find the slip before you go on.",
+  "Mind   Find cables and pipes before a peg or pin is driven or a spade goes in: records, locator, hand-dug hole. Treat all as live. Nobody goes into a dig whose sides nothing holds.",
 ];
 
-function baseFoot({ base }: Work): readonly string[] {
+function baseFoot({ base }: SetOutWork): readonly string[] {
   return base ? [`Runs and offsets are along ${base[0].name} to ${base[1].name}, from ${base[0].name}.`] : [];
 }
 
@@ -83,128 +53,99 @@ function baseOf(plan: Plan, marks: readonly Mark[]): readonly [Mark, Mark] | nul
   return from && to ? [from, to] : null;
 }
 
-function tellFeature({ feature, corners, checks }: Staked, work: Work) {
-  const { plan, marks } = work;
-  const pegged = corners.map((corner): Pegged => {
-    const { at, name } = corner;
-    const mark = corner.stands ? marks.find((one) => one.name === name) : undefined;
-    const ties = mark || !plan.tape ? null : bestTies(at, marks, { tape: plan.tape, peg: name });
-    return { corner, ties, at, moves: mark ? standing(mark) : (ties?.moves ?? new Map()) };
+/** Every feature in turn; a corner that is held serves those after it as a mark where the survey has none near. */
+function pegsOf(staked: readonly Staked[], work: SetOutWork): readonly (readonly Pegged[])[] {
+  const fresh: Mark[] = [];
+  return staked.map(({ corners }) => {
+    const pegs: Pegged[] = [];
+    let waiting = corners.map((_, index) => index);
+    for (;;) {
+      const held = waiting.find((index) => tied(corners, index, fresh, work) !== null);
+      const next = held ?? waiting[0];
+      if (next === undefined) return pegs;
+      const peg = tied(corners, next, fresh, work) ?? loose(corners, next);
+      if (peg.ties) fresh.push({ name: peg.corner.name, at: peg.at, moves: peg.moves, aside: peg.aside });
+      pegs.push(peg);
+      waiting = waiting.filter((index) => index !== next);
+    }
   });
+}
+
+/** A corner as it can be pegged now; null where nothing that stands holds it yet. */
+function tied(corners: readonly Corner[], index: number, fresh: readonly Mark[], work: SetOutWork): Pegged | null {
+  const corner = corners[index] as Corner;
+  const { at, name, stands } = corner;
+  const { marks, plan } = work;
+  const mark = stands ? marks.find((one) => one.name === name) : undefined;
+  if (mark)
+    return { index, corner, ties: null, at, moves: mark.moves, aside: mark.aside, dig: corner.dig?.(0) ?? null };
+  const ties = plan.tape ? bestTies(at, { survey: marks, pegged: fresh }, { tape: plan.tape, peg: name }) : null;
+  if (ties === null) return null;
+  const { moves, aside, within } = ties;
+  return { index, corner, ties, at, moves, aside, dig: corner.dig?.(within / nineteenInTwenty) ?? null };
+}
+
+function loose(corners: readonly Corner[], index: number): Pegged {
+  const corner = corners[index] as Corner;
+  return { index, corner, ties: null, at: corner.at, moves: new Map(), aside: [0, 0], dig: corner.dig?.(0) ?? null };
+}
+
+interface Told {
+  readonly part: SheetPart;
+  readonly rows: readonly (readonly Cell[])[];
+}
+
+/** Before anything: the marks that will be used, each taped to the nearest before it. Pegs get knocked. */
+function tellMarks(used: readonly Mark[], { plan: { tape } }: SetOutWork) {
+  const checks = used.slice(1).flatMap((to, k): readonly Check[] => {
+    const [from] = used.slice(0, k + 1).sort((a, b) => distance(a.at, to.at) - distance(b.at, to.at));
+    if (!from || !tape || distance(from.at, to.at) > tape.reach) return [];
+    const most = suspiciousCheck([from, to], tape);
+    return [{ from: from.name, to: to.name, is: "side", length: distance(from.at, to.at), most }];
+  });
+  const entries = checks.map((check): SheetEntry => ({
+    words: `Tape ${check.from} to ${check.to} ${checkWords(check)}`,
+    notes: [],
+  }));
+  const heading = "THE MARKS FIRST, whether they still stand where they stood";
+  return { parts: checks.length === 0 ? [] : [{ heading, entries }], rows: checks.map(markRow) };
+}
+
+function tellFeature({ feature, checks, pegs }: Staked & { readonly pegs: readonly Pegged[] }, work: SetOutWork): Told {
+  const { plan } = work;
   const words = featureWords(feature);
   const entries: SheetEntry[] = [];
-  const rows: Cell[][] = [];
-  pegged.forEach((peg, k) => {
-    const own = checks.filter(([a, b]) => Math.max(a, b) === k).map(([a]) => pegged[a] as Pegged);
-    const checked = own.flatMap((to) => checkBetween(peg, to, plan) ?? []);
-    entries.push(tellPeg(peg, checked, work));
-    rows.push(pegRow(words, peg, work), ...checked.map((check) => checkRow(words, peg, check)));
+  const rows: (readonly Cell[])[] = [];
+  pegs.forEach((peg, k) => {
+    const before = pegs.slice(0, k);
+    const checked = checks.flatMap(({ ends, is }) => {
+      const to = ends.includes(peg.index) ? before.find(({ index }) => ends.includes(index)) : undefined;
+      return to ? (checkBetween(peg, to, is, plan) ?? []) : [];
+    });
+    entries.push(pegWords(peg, checked, work));
+    rows.push(pegRow(words, peg, work), ...checked.map((check) => checkRow(words, check)));
   });
+  const alike = twoDiagonals(checks, pegs, plan);
+  if (alike) entries.push({ words: alike, notes: [] });
   const stage = plan.stages[feature.from];
-  return { heading: `${words.toUpperCase()}${stage ? `, stage "${stage}"` : ""}`, entries, rows };
+  return { part: { heading: `${words.toUpperCase()}${stage ? `, stage "${stage}"` : ""}`, entries }, rows };
 }
 
-function standing({ sways: [east, north] }: Mark): Moves {
-  const causes = new Set([...east.keys(), ...north.keys()]);
-  return new Map([...causes].map((cause) => [cause, [east.get(cause) ?? 0, north.get(cause) ?? 0] as const]));
+const held = (peg: Pegged): boolean => peg.ties !== null || peg.corner.stands;
+
+function checkBetween(peg: Pegged, to: Pegged, is: CornerCheck["is"], { tape }: Plan): Check | null {
+  const length = distance(peg.at, to.at);
+  const checksNothing = peg.ties?.marks.some(({ name }) => name === to.corner.name) ?? false;
+  if (!tape || !(length > 0) || length > tape.reach || checksNothing || !held(peg) || !held(to)) return null;
+  return { from: peg.corner.name, to: to.corner.name, is, length, most: suspiciousCheck([peg, to], tape) };
 }
 
-interface Check {
-  readonly to: string;
-  readonly length: number;
-  readonly most: number;
-}
-
-function checkBetween(a: Pegged, b: Pegged, { tape }: Plan): Check | null {
-  const held = (peg: Pegged) => peg.ties !== null || peg.corner.stands;
-  const length = distance(a.at, b.at);
-  if (!tape || !(length > 0) || !held(a) || !held(b)) return null;
-  return { to: b.corner.name, length, most: suspicious * checkDoubt([a, b], tape) };
-}
-
-const metres = (length: number): string => length.toFixed(2);
-const millimetres = (length: number): number => Math.ceil(1000 * length - 1e-9);
-
-function tellPeg({ corner, ties, at }: Pegged, checks: readonly Check[], { base }: Work): SheetEntry {
-  const then = checks.map(
-    ({ to, length, most }) =>
-      `then check to ${to} ${metres(length)}, look again if out by more than ${millimetres(most)} mm`,
-  );
-  if (corner.stands) return { words: [`${corner.name} stands already`, ...then].join(", "), notes: [] };
-  const along = base ? [`or by offset: ${offsetWords(at, base)}`] : [];
-  if (ties === null)
-    return {
-      words: `Peg ${corner.name}: no two marks within the tape's reach that cut; put a mark nearer first`,
-      notes: along,
-    };
-  const [a, b] = ties.marks;
-  const hand = [
-    `Stand at ${a.name}, tape ${metres(ties.lengths[0])}`,
-    `swing to ${metres(ties.lengths[1])} from ${b.name} on the ${ties.side} of ${a.name} to ${b.name}`,
-    `peg ${corner.name}`,
-    ...digWords(corner),
-    ...then,
-  ].join(", ");
-  const good = `good to ± ${millimetres(nineteenInTwenty * ties.u)} mm; the tapes cut at ${degrees(ties.cut)} deg`;
-  return { words: hand, notes: [...along, good] };
-}
-
-function digWords({ level, dig }: Corner): readonly string[] {
-  const top = level === null ? [] : [`top ${level.toFixed(3)}`];
-  if (dig === null) return top;
-  return [...top, Math.abs(dig) < 0.005 ? "no dig" : `${dig > 0 ? "dig" : "fill"} ${metres(Math.abs(dig))}`];
-}
-
-const degrees = (angle: number): string => ((angle * 180) / Math.PI).toFixed(0);
-
-function runAndOffset(at: Point, [from, to]: readonly [Mark, Mark]): readonly [number, number] {
-  const length = distance(from.at, to.at);
-  const [e, n] = [(to.at[0] - from.at[0]) / length, (to.at[1] - from.at[1]) / length];
-  const [east, north] = [at[0] - from.at[0], at[1] - from.at[1]];
-  return [east * e + north * n, north * e - east * n];
-}
-
-function offsetWords(at: Point, base: readonly [Mark, Mark]): string {
-  const [run, left] = runAndOffset(at, base);
-  return `run ${metres(run)}, ${left >= 0 ? "left" : "right"} ${metres(Math.abs(left))}`;
-}
-
-const fixed = (value: number, decimals: number): number => Number(value.toFixed(decimals));
-
-function pegRow(feature: string, { corner, ties, at }: Pegged, { base }: Work): Cell[] {
-  const [run, left] = base ? runAndOffset(at, base).map((length) => fixed(length, 2)) : ["", ""];
-  const line = base ? `${base[0].name} to ${base[1].name}` : "";
-  const tied: Cell[] = ties
-    ? [
-        ties.marks[0].name,
-        fixed(ties.lengths[0], 2),
-        ties.marks[1].name,
-        fixed(ties.lengths[1], 2),
-        ties.side,
-        Number(degrees(ties.cut)),
-        millimetres(nineteenInTwenty * ties.u),
-      ]
-    : ["", "", "", "", "", "", ""];
-  const { level, dig } = corner;
-  return [
-    corner.stands ? "stands" : "peg",
-    feature,
-    corner.name,
-    fixed(at[0], 3),
-    fixed(at[1], 3),
-    line,
-    run ?? "",
-    left ?? "",
-    ...tied,
-    level === null ? "" : fixed(level, 3),
-    dig === null ? "" : fixed(dig, 2),
-    "",
-    "",
-    "",
-  ];
-}
-
-function checkRow(feature: string, { corner }: Pegged, { to, length, most }: Check): Cell[] {
-  const none: Cell[] = Array.from({ length: 14 }, () => "");
-  return ["check", feature, corner.name, ...none, to, fixed(length, 2), millimetres(most)];
+/** Two diagonals of one figure are compared with each other: the tape's own error falls out. */
+function twoDiagonals(checks: readonly CornerCheck[], pegs: readonly Pegged[], { tape }: Plan): string | null {
+  const [one, two, third] = checks
+    .filter(({ is }) => is === "diagonal")
+    .map(({ ends }) => ends.map((k) => pegs.find(({ index }) => index === k)) as [Pegged, Pegged]);
+  if (!tape || !one || !two || third || ![...one, ...two].every(held)) return null;
+  const names = (pair: readonly [Pegged, Pegged]) => `${pair[0].corner.name} to ${pair[1].corner.name}`;
+  return differenceWords([names(one), names(two)], suspiciousDifference(one, two, tape));
 }

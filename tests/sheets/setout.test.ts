@@ -68,10 +68,7 @@ function oneDay(plan: Plan, rows: readonly Row[], z: () => number): Drawn {
   const peg = new Map<string, At>(stands);
   const missed = new Map<string, At>();
   for (const row of rows.filter((one) => one["row"] === "peg")) {
-    const [first, second] = [row["stand_at"], row["swing_from"]].map((name) => stands.get(String(name)) as At) as [
-      At,
-      At,
-    ];
+    const [first, second] = [row["stand_at"], row["swing_from"]].map((name) => peg.get(String(name)) as At) as [At, At];
     const [toFirst, toSecond] = [Number(row["tape"]), Number(row["swing"])];
     const side = row["side"] === "left" ? "left" : "right";
     const tied = placeByTies({
@@ -86,7 +83,7 @@ function oneDay(plan: Plan, rows: readonly Row[], z: () => number): Drawn {
     missed.set(String(row["peg"]), [at[0] - Number(row["east"]), at[1] - Number(row["north"])]);
   }
   const checks = rows
-    .filter((row) => row["row"] === "check")
+    .filter((row) => row["row"] === "check" || row["row"] === "diagonal")
     .map((row) => {
       const [a, b] = [row["peg"], row["check_to"]].map((name) => peg.get(String(name)) as At) as [At, At];
       const length = Math.hypot(a[0] - b[0], a[1] - b[1]);
@@ -112,21 +109,19 @@ describe.each(["{length: 30}", "{class: II}", "{class: III, length: 30}"])("a sh
   it("puts each peg within its stated doubt 19 times in 20 in every direction, and does not overstate it", () => {
     for (const row of pegs) {
       const half = Number(row["good_to_mm"]) / 1000;
-      const largest = Math.max(
-        ...Array.from({ length: 18 }, (_, k) => {
-          const [e, n] = [Math.cos((k * Math.PI) / 18), Math.sin((k * Math.PI) / 18)];
-          const along = drawn.map(({ missed }) => {
-            const [east, north] = missed.get(String(row["peg"])) as At;
-            return east * e + north * n;
-          });
-          expect(along.filter((off) => Math.abs(off) <= half).length / days).toBeGreaterThan(0.94);
-          return Math.sqrt(along.reduce((sum, off) => sum + off * off, 0) / days);
-        }),
-      );
-      // The lengths of one sheet are rounded once: up to 5 mm in each tape instead of the 2.9 mm that the doubt counts
-      // for it, which is 8 % of 15 mm at most, or nothing; 4000 draws leave 1.1 % on a standard deviation.
-      expect(largest).toBeGreaterThan(0.88 * (half / 2));
-      expect(largest).toBeLessThan(1.1 * (half / 2));
+      const within = Array.from({ length: 18 }, (_, k) => {
+        const [e, n] = [Math.cos((k * Math.PI) / 18), Math.sin((k * Math.PI) / 18)];
+        const along = drawn.map(({ missed }) => {
+          const [east, north] = missed.get(String(row["peg"])) as At;
+          return Math.abs(east * e + north * n);
+        });
+        return along.filter((off) => off <= half).length / days;
+      });
+      // The rounding of a sheet's lengths is the same on each day: it is an offset b beside the doubt u, and what is
+      // stated is 2 u + |b| where that is largest. There between 95.4 (b = 0) and 97.7 in 100 (b large) lie within;
+      // 4000 draws leave 0.3 on that, rounding up to whole millimetres some tenths (COMPUTED, normal distribution).
+      expect(Math.min(...within)).toBeGreaterThan(0.945);
+      expect(Math.min(...within)).toBeLessThan(0.99);
     }
   });
 
@@ -144,8 +139,12 @@ describe("the words of the sheet", () => {
   const sheet = setOutSheet(plan);
   it("follow the hand", () => {
     const words = sheet.parts.flatMap(({ entries }) => entries.map((entry) => entry.words));
-    expect(words[1]).toMatch(
-      /^Stand at [ABCD], tape \d+\.\d\d, swing to \d+\.\d\d from [ABCD] on the (left|right) of [ABCD] to [ABCD], peg pad 2, top 99\.800, then check to pad 1 9\.00, look again if out by more than \d\d mm$/,
+    expect(words[0]).toMatch(/^Tape [ABCD] to [ABCD] \d+\.\d\d, look again if out by more than \d\d mm$/);
+    expect(words.find((one) => one.includes("peg pad 2"))).toMatch(
+      /^Stand at [ABCD], tape \d+\.\d\d, swing to \d+\.\d\d from [ABCD] on the (left|right) of [ABCD] to [ABCD], peg pad 2, the finished top 99\.800, then check to pad 1 9\.00, look again if out by more than \d\d mm$/,
+    );
+    expect(words.find((one) => one.startsWith("Both diagonals"))).toMatch(
+      /^Both diagonals: pad 1 to pad 3 should read the same as pad 2 to pad 4; look again if that is out by more than \d\d mm$/,
     );
     expect(words.at(-2)).toBe("B stands already");
     expect(
@@ -155,7 +154,7 @@ describe("the words of the sheet", () => {
     ).toBe(true);
   });
   it("give run and offset from the first line as the plan has them", () => {
-    const [first] = rowsOf(plan);
+    const first = rowsOf(plan).find((row) => row["peg"] === "pad 1");
     expect([first?.["run"], first?.["left"]]).toEqual([6, 4]);
   });
   it("choose tapes that cut well: of all pairs none would hold the peg better", () => {
@@ -183,5 +182,36 @@ describe("the words of the sheet", () => {
   it("keep a spreadsheet from taking a name for a formula", () => {
     const csv = sheetCsv({ ...sheet, table: { columns: ["a"], rows: [["=1+1"], ['say "hi", all'], [-2]] } });
     expect(csv).toBe('a\r\n\'=1+1\r\n"say ""hi"", all"\r\n-2\r\n');
+  });
+});
+
+describe("corners that no two marks of the survey hold", () => {
+  const plan = planOf(text("{length: 13}"));
+  const rows = rowsOf(plan);
+  const fresh = rows.filter((row) => row["row"] === "peg");
+
+  it("are put in from corners that are pegged already, within what is said of them", () => {
+    const names = new Set(fresh.map((row) => String(row["peg"])));
+    const leaning = fresh.filter((row) => names.has(String(row["stand_at"])) || names.has(String(row["swing_from"])));
+    expect(leaning.length).toBeGreaterThan(0);
+    const z = normals(7);
+    const drawn = Array.from({ length: days }, () => oneDay(plan, rows, z));
+    for (const row of leaning) {
+      const half = Number(row["good_to_mm"]) / 1000;
+      const within = [0, 1, 2, 3, 4, 5].map((k) => {
+        const [e, n] = [Math.cos((k * Math.PI) / 6), Math.sin((k * Math.PI) / 6)];
+        const off = drawn.map(({ missed }) => missed.get(String(row["peg"])) as At);
+        return off.filter(([east, north]) => Math.abs(east * e + north * n) <= half).length / days;
+      });
+      expect(Math.min(...within)).toBeGreaterThan(0.945);
+    }
+  });
+
+  it("are not checked by a tape that put them in, nor by one that does not reach", () => {
+    for (const row of rows.filter(({ row: sort }) => sort === "check" || sort === "diagonal")) {
+      const peg = fresh.find((one) => one["peg"] === row["peg"]);
+      expect([peg?.["stand_at"], peg?.["swing_from"]]).not.toContain(row["check_to"]);
+      expect(Number(row["check"])).toBeLessThanOrEqual(13);
+    }
   });
 });

@@ -1,0 +1,3 @@
+import { agreesWithSciPy } from "../adjustment/networks-500.ts";
+
+agreesWithSciPy(1);
