@@ -128,8 +128,20 @@ function straights(lattice: Lattice, gear: 1 | -1): readonly Motion[] {
   });
 }
 
+/** Steps that were looked for already, by cell, headings and length: a few lattices are used over and over. */
+const knownSteps = new Map<string, readonly (readonly [number, number])[]>();
+
 /** For each heading the step of whole cells, no longer than `longest` (m), that points best along it. */
 function straightSteps(lattice: LatticeStep, longest: number): readonly (readonly [number, number])[] {
+  const key = `${lattice.cell} ${lattice.headings} ${longest}`;
+  const known = knownSteps.get(key);
+  if (known !== undefined) return known;
+  const steps = findSteps(lattice, longest);
+  knownSteps.set(key, steps);
+  return steps;
+}
+
+function findSteps(lattice: LatticeStep, longest: number): readonly (readonly [number, number])[] {
   return Array.from({ length: lattice.headings }, (_, k) => {
     const angle = (2 * Math.PI * k) / lattice.headings;
     return bestStep(Math.cos(angle), Math.sin(angle), longest / lattice.cell);
