@@ -13,7 +13,7 @@ import type { Posed } from "./posed.ts";
 import { slidesThrough } from "./sliding.ts";
 import { standsFree, sweepPath } from "./sweep.ts";
 import { exactWay } from "./exact-way.ts";
-import { growFronts } from "./two-sided.ts";
+import { growFronts, release } from "./two-sided.ts";
 
 /** First try, and the lattice on which "no" is said. */
 export const coarse: LatticeStep = { cell: 0.1, headings: 72 };
@@ -27,6 +27,12 @@ export const finest: LatticeStep = { cell: 0.025, headings: 288 };
  * so found has been contradicted at double resolution.
  */
 export const deflation = 0.05;
+
+/**
+ * The same on the coarse lattice, m: one cell and a half. Empirical: with so much, the coarse lattice has never missed a
+ * way of as few changes as the fine one found at its own deflation (tests); with one cell it did on 1 pad of 400.
+ */
+export const coarseDeflation = 0.15;
 
 /** Largest lattice that is searched, in words of 32 poses: three such sets of bits stay below half a gigabyte. */
 const mostWords = 30e6;
@@ -57,21 +63,49 @@ function misfitOf(posed: Posed): "start" | "goal" | null {
   return posed.checked.every((one) => standsFree(one, posed.end)) ? null : "goal";
 }
 
-/** With the fine lattice: fewer changes than found so far, or none at all? */
+/** Fewer changes than found so far, or none at all? The coarse lattice is asked first: mostly it can tell. */
 function settle(question: ManoeuvreQuestion, posed: Posed, first: readonly Arc[] | null): ManoeuvreAnswer {
   const most = first === null ? question.mostChanges : directionChanges(first) - 2;
-  const lattice = latticeFor(posed, fine);
-  const smaller = frontsOf(posed, lattice, deflation);
+  if (!findsWay(posed, { step: coarse, deflation: coarseDeflation, most })) return none(question, posed, first);
+  const smaller = frontsOf(posed, latticeFor(posed, fine), deflation);
   growFronts(smaller, most);
-  if (smaller.met === null) {
-    if (first !== null) return possible(question, first, directionChanges(first));
-    if (!slidesThrough(lattice, posed.envelopes, posed.end)) return { answer: "not-however-many", why: "cut off" };
-    return { answer: "not-within", changes: question.mostChanges };
-  }
   const lowerBound = smaller.met;
-  const better = bestOn(posed, fine, most) ?? exactWay(posed, smaller, most);
+  const better = lowerBound === null ? null : (bestOn(posed, fine, most) ?? exactWay(posed, smaller, most));
+  release(smaller);
+  if (lowerBound === null) return none(question, posed, first);
   const best = better ?? first ?? lastTry(posed, most);
   return best === null ? { answer: "cannot-tell", why: "too close" } : possible(question, best, lowerBound);
+}
+
+/** There is no way of fewer changes than that of the first path; or none at all, and then why. */
+function none(question: ManoeuvreQuestion, posed: Posed, first: readonly Arc[] | null): ManoeuvreAnswer {
+  if (first !== null) return possible(question, first, directionChanges(first));
+  if (isCutOff(posed)) return { answer: "not-however-many", why: "cut off" };
+  return { answer: "not-within", changes: question.mostChanges };
+}
+
+/** Whether not even a sliding vehicle gets through. The coarse lattice can mostly tell, one way or the other. */
+function isCutOff({ radius, box, envelopes, end }: Posed): boolean {
+  const on = (step: LatticeStep) => latticeFor({ radius, box }, step);
+  if (slidesThrough(on(coarse), envelopes, end, 0)) return false;
+  if (!slidesThrough(on(coarse), envelopes, end)) return true;
+  return !slidesThrough(on(fine), envelopes, end);
+}
+
+/** A search for a mere way over a lattice, with the vehicle smaller by `deflation` (m), of up to `most` changes. */
+export interface WaySearch {
+  readonly step: LatticeStep;
+  readonly deflation: number;
+  readonly most: number;
+}
+
+/** Whether a lattice has a way; it need not be one that can be driven. */
+export function findsWay(posed: Posed, search: WaySearch): boolean {
+  const fronts = frontsOf(posed, latticeFor(posed, search.step), search.deflation);
+  growFronts(fronts, search.most);
+  const { met } = fronts;
+  release(fronts);
+  return met !== null && met <= search.most;
 }
 
 function lastTry(posed: Posed, most: number): readonly Arc[] | null {
@@ -82,7 +116,9 @@ function lastTry(posed: Posed, most: number): readonly Arc[] | null {
 export function bestOn(posed: Posed, step: LatticeStep, most: number): readonly Arc[] | null {
   const fronts = frontsOf(posed, latticeFor(posed, step), 0);
   growFronts(fronts, most);
-  return exactWay(posed, fronts, most);
+  const way = exactWay(posed, fronts, most);
+  release(fronts);
+  return way;
 }
 
 function possible(question: ManoeuvreQuestion, path: readonly Arc[], lowerBound: number): ManoeuvreAnswer {

@@ -15,20 +15,23 @@ interface Waiting {
 
 /** Closes a side under some motions. Returns the number of words changed: 0 where nothing new was reached. */
 export function close(side: Side, motions: readonly Motion[]): number {
-  const before = side.log.length;
+  const { field } = side;
+  const before = field.logEnd;
   const waiting = motions.map((motion) => ({ motion, low: side.low.slice(), high: side.high.slice() }));
   let busy = true;
   while (busy) {
     busy = false;
     for (const one of waiting) {
-      const started = side.log.length;
+      const from = field.logEnd;
       spreadMotion(side, one, waiting);
-      if (side.log.length === started) continue;
-      side.log.passes.push({ motion: one.motion, end: side.log.length });
+      if (field.logEnd === from) continue;
+      side.passes.push({ motion: one.motion, from, end: field.logEnd });
       busy = true;
     }
   }
-  return side.log.length - before;
+  const gained = (field.logEnd - before) / 2;
+  side.gained += gained;
+  return gained;
 }
 
 /** One pass of one motion over all headings, in the order in which it turns, until nothing of it is waiting. */

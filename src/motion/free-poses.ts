@@ -3,24 +3,38 @@
 // left is free. No pose is tested one by one.
 
 import type { Checked, Four } from "./checked.ts";
-import { latticeWords, layerBase } from "./lattice.ts";
+import { latticeWords, layerBase, layerEdge } from "./lattice.ts";
 import type { Lattice } from "./lattice.ts";
 import { everywhere, outsideRuns } from "./outside-runs.ts";
 
-/** Sets the bits of all nodes at which every envelope, shrunk by `deflation` (m), meets no boundary of its ground. */
-export function freePoses(lattice: Lattice, checked: readonly Checked[], deflation: number): Int32Array {
-  const free = new Int32Array(latticeWords(lattice));
-  fillAll(lattice, free);
-  const outside = checked.map((one) => (one.envelope.part === "body" ? [] : outsideRuns(lattice, one.boundary)));
-  for (let heading = 0; heading < lattice.headings; heading++) {
+/** Lays the free poses of one heading into words from `base` on. */
+export type LayFree = (words: Int32Array, base: number, heading: number) => void;
+
+/**
+ * How the free poses of a lattice are laid: the bits of all nodes at which every envelope, shrunk by `deflation` (m),
+ * meets no boundary of its ground.
+ */
+export function freeLayer(lattice: Lattice, checked: readonly Checked[], deflation: number): LayFree {
+  const whole = wholeLayer(lattice);
+  // A body is thicker than any step: started inside it stays inside. A tyre's patch is not.
+  const outside = checked.map((one) => (one.envelope.part === "body" ? null : outsideRuns(lattice, one.boundary)));
+  return (words, base, heading) => {
     const angle = (2 * Math.PI * heading) / lattice.headings;
-    const layer = { lattice, free, base: layerBase(lattice, heading), c: Math.cos(angle), s: Math.sin(angle) };
+    const layer = { lattice, free: words, base, c: Math.cos(angle), s: Math.sin(angle) };
+    words.set(whole, base - layerEdge);
     for (const [i, one] of checked.entries()) {
       clearContacts(layer, one, deflation);
-      // A body is thicker than any step: started inside it stays inside. A tyre's patch is not.
-      if (one.envelope.part !== "body") clearOutside(layer, one, outside[i]!);
+      const runs = outside[i];
+      if (runs) clearOutside(layer, one, runs);
     }
-  }
+  };
+}
+
+/** Free poses at every heading, one set of layers. */
+export function freePoses(lattice: Lattice, checked: readonly Checked[], deflation: number): Int32Array {
+  const free = new Int32Array(latticeWords(lattice));
+  const lay = freeLayer(lattice, checked, deflation);
+  for (let heading = 0; heading < lattice.headings; heading++) lay(free, layerBase(lattice, heading), heading);
   return free;
 }
 
@@ -32,16 +46,17 @@ interface Layer {
   readonly s: number;
 }
 
-function fillAll(lattice: Lattice, free: Int32Array): void {
-  const first = layerBase(lattice, 0);
-  for (let row = 0; row < lattice.rows; row++) setRun(free, first, row * lattice.stride, lattice.columns);
-  for (let heading = 1; heading < lattice.headings; heading++) {
-    free.copyWithin(layerBase(lattice, heading), first, first + lattice.words);
+/** A layer with its edges in which every node is set, and nothing between the rows. */
+function wholeLayer(lattice: Lattice): Int32Array {
+  const layer = new Int32Array(lattice.words + 2 * layerEdge).fill(-1, layerEdge, layerEdge + lattice.words);
+  const between = lattice.stride - lattice.columns;
+  for (let row = 0; row < lattice.rows; row++) {
+    const from = row * lattice.stride + lattice.columns;
+    clearRun(layer, layerEdge, from, from + between - 1);
   }
-}
-
-function setRun(bits: Int32Array, base: number, from: number, length: number): void {
-  for (let bit = from; bit < from + length; bit++) bits[base + (bit >> 5)]! |= 1 << (bit & 31);
+  const end = lattice.rows * lattice.stride;
+  if (end < 32 * lattice.words) clearRun(layer, layerEdge, end, 32 * lattice.words - 1);
+  return layer;
 }
 
 /** Clears bits from..to (inclusive) of a layer. */

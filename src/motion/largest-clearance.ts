@@ -1,11 +1,10 @@
 // The largest clearance at which a manoeuvre can be done with at most so many changes, by bisection.
 
-import { bestOn, deflation, fine, finest } from "./find-manoeuvre.ts";
+import { bestOn, deflation, findsWay, fine, finest } from "./find-manoeuvre.ts";
 import type { ManoeuvreQuestion } from "./manoeuvre.ts";
 import type { Arc } from "./pose.ts";
-import { frontsOf, latticeFor, pose } from "./posed.ts";
+import { pose } from "./posed.ts";
 import { standsFree } from "./sweep.ts";
-import { growFronts } from "./two-sided.ts";
 
 /** Between which clearances to look, and how finely, m. */
 export interface ClearanceRange {
@@ -70,7 +69,5 @@ function latticeFinds(question: ManoeuvreQuestion, margin: number, smaller: numb
   const posed = pose(question, margin);
   const ends = [{ x: 0, y: 0, heading: 0 }, posed.end];
   if (!ends.every((end) => posed.checked.every((one) => standsFree(one, end)))) return false;
-  const fronts = frontsOf(posed, latticeFor(posed, fine), smaller);
-  growFronts(fronts, question.mostChanges);
-  return fronts.met !== null && fronts.met <= question.mostChanges;
+  return findsWay(posed, { step: fine, deflation: smaller, most: question.mostChanges });
 }

@@ -29,7 +29,7 @@ export interface Lattice extends LatticeStep {
   readonly stride: number;
   /** Words of one layer. */
   readonly words: number;
-  /** Words from one layer to the next: one word more, which stays zero, so that a shift may read past an end. */
+  /** Words from one layer to the next: some more, which stay zero, so that a shift may read past an end. */
   readonly layerStride: number;
 }
 
@@ -59,17 +59,20 @@ export function latticeOver(box: Box, step: LatticeStep, longestMove: number): L
   const rows = originRow + Math.ceil(box.high / cell) + 2;
   const stride = columns + Math.ceil(Math.max(longestMove, longestStraight) / cell) + 1;
   const words = (rows * stride + 31) >> 5;
-  return { ...step, columns, rows, originColumn, originRow, stride, words, layerStride: words + 1 };
+  return { ...step, columns, rows, originColumn, originRow, stride, words, layerStride: words + 2 * layerEdge };
 }
 
-/** First word of a heading's layer. */
+/** Words before and after every layer that stay zero: as many as are worked at a time. */
+export const layerEdge = 4;
+
+/** First word of a heading's layer, counted from the beginning of its set of layers. */
 export function layerBase(lattice: Lattice, heading: number): number {
-  return 1 + heading * lattice.layerStride;
+  return layerEdge + heading * lattice.layerStride;
 }
 
 /** Words of a whole set of layers. */
 export function latticeWords(lattice: Lattice): number {
-  return 1 + lattice.headings * lattice.layerStride;
+  return lattice.headings * lattice.layerStride;
 }
 
 /** Rounding that treats left and right alike: halves go away from zero. */

@@ -1,6 +1,6 @@
 // Where two fronts meet: a few poses that lie well inside the common part, and the ways over them.
 
-import { layerBase } from "./lattice.ts";
+import { bitsAt } from "./side.ts";
 import { traceBack } from "./trace.ts";
 import type { Node, Run } from "./trace.ts";
 import type { Fronts } from "./two-sided.ts";
@@ -37,14 +37,15 @@ function patches(fronts: Fronts): Patch[] {
   const a = fronts.start.side;
   const b = fronts.end.side;
   const found: Patch[] = [];
+  const { words } = fronts.problem.field.heap;
   for (let heading = 0; heading < lattice.headings; heading++) {
-    const base = layerBase(lattice, heading);
+    const [baseA, baseB] = [bitsAt(a, heading), bitsAt(b, heading)];
     const from = Math.max(a.low[heading]!, b.low[heading]!);
     const to = Math.min(a.high[heading]!, b.high[heading]!);
     let best = { heading, bit: 0, length: 0 };
     let run = 0;
     for (let word = from; word <= to; word++) {
-      const common = a.bits[base + word]! & b.bits[base + word]!;
+      const common = words[baseA + word]! & words[baseB + word]!;
       if (common === 0) {
         run = 0;
         continue;

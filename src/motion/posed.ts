@@ -4,12 +4,15 @@ import { prepareEnvelopes } from "./checked.ts";
 import type { Checked } from "./checked.ts";
 import { envelopesOf } from "./envelope.ts";
 import type { Envelope, Surroundings } from "./envelope.ts";
-import { freePoses } from "./free-poses.ts";
+import { freeLayer } from "./free-poses.ts";
+import { borrowHeap } from "./heap.ts";
+import type { Heap } from "./heap.ts";
 import { latticeOver } from "./lattice.ts";
 import type { Box, Lattice, LatticeStep } from "./lattice.ts";
 import type { ManoeuvreQuestion } from "./manoeuvre.ts";
 import { nodeAt, nodesAbout } from "./node-at.ts";
 import type { Gear, Pose } from "./pose.ts";
+import { fieldWords, newField } from "./side.ts";
 import { poseFrom, seenFrom } from "./start-frame.ts";
 import { beginFronts } from "./two-sided.ts";
 import type { Fronts } from "./two-sided.ts";
@@ -56,15 +59,23 @@ function boxOf(around: Surroundings): Box {
 }
 
 /** The lattice of a question at some step. */
-export function latticeFor(posed: Posed, step: LatticeStep): Lattice {
+export function latticeFor(posed: Pick<Posed, "box" | "radius">, step: LatticeStep): Lattice {
   return latticeOver(posed.box, step, (posed.radius * 2 * Math.PI) / step.headings);
 }
 
-/** Fronts of a question on a lattice, for envelopes shrunk by `deflation` (m). */
-export function frontsOf(posed: Posed, lattice: Lattice, deflation: number): Fronts {
+/**
+ * Fronts of a question on a lattice, for envelopes shrunk by `deflation` (m). Release them when they are done with, so
+ * that the next question finds their memory ready; a heap may be given that has room for them.
+ */
+export function frontsOf(
+  posed: Posed,
+  lattice: Lattice,
+  deflation: number,
+  heap: Heap = borrowHeap(fieldWords(lattice, 2)),
+): Fronts {
   return beginFronts({
     lattice,
-    free: freePoses(lattice, posed.checked, deflation),
+    field: newField(lattice, heap, freeLayer(lattice, posed.checked, deflation), 2),
     radius: posed.radius,
     start: nodeAt(lattice, { x: 0, y: 0, heading: 0 }),
     ends: nodesAbout(lattice, posed.end),

@@ -1,13 +1,13 @@
 // How much room there is round a vehicle on its way: decided at the clearance that is wanted first, then bracketed.
 
-import { bestOn, coarse, deflation, fine } from "./find-manoeuvre.ts";
+import { bestOn, coarse, deflation, findsWay, fine } from "./find-manoeuvre.ts";
 import { type LatticeStep, latticeWords } from "./lattice.ts";
 import type { ManoeuvreQuestion } from "./manoeuvre.ts";
 import type { Arc } from "./pose.ts";
 import { frontsOf, latticeFor, pose, type Posed } from "./posed.ts";
 import { exactWay } from "./exact-way.ts";
 import { standsFree } from "./sweep.ts";
-import { growFronts } from "./two-sided.ts";
+import { growFronts, release } from "./two-sided.ts";
 
 /** The question at a clearance (m); null where it cannot be asked at that one. */
 export type AskRoom = (clearance: number) => ManoeuvreQuestion | null;
@@ -92,9 +92,7 @@ function floods(ask: AskRoom, clearance: number, step: LatticeStep): boolean | n
   if (!question) return null;
   const posed = posedFree(question);
   if (!posed) return false;
-  const fronts = frontsOf(posed, latticeFor(posed, step), 0);
-  growFronts(fronts, question.mostChanges);
-  return fronts.met !== null && fronts.met <= question.mostChanges;
+  return findsWay(posed, { step, deflation: 0, most: question.mostChanges });
 }
 
 /** The first exact path from a clearance downwards. */
@@ -124,8 +122,10 @@ function tryRoom(ask: AskRoom, clearance: number): Tried {
   if (quick) return { path: quick, none: false };
   const fronts = frontsOf(posed, latticeFor(posed, fine), 0);
   growFronts(fronts, question.mostChanges);
-  if (fronts.met === null || fronts.met > question.mostChanges) return { path: null, none: true };
-  return { path: exactWay(posed, fronts, question.mostChanges), none: false };
+  const none = fronts.met === null || fronts.met > question.mostChanges;
+  const path = none ? null : exactWay(posed, fronts, question.mostChanges);
+  release(fronts);
+  return { path, none };
 }
 
 /** The question made ready; null where the vehicle does not fit at its start or its end. */

@@ -1,9 +1,10 @@
-// The kernel of the flood: shifts of layers of bits, 32 poses a word, keeping what is free and logging what is new.
-// A log has always room for one entry more.
+// Shifts of whole layers of bits, 32 poses a word and more at a time, keeping what is free and logging what is new: what
+// the kernel is given to do, and what it has changed.
 
+import { register } from "./kernel.ts";
 import { layerBase } from "./lattice.ts";
-import { makeRoom } from "./side.ts";
-import type { Side } from "./side.ts";
+import { bitsAt, makeReady } from "./side.ts";
+import type { Field, Side } from "./side.ts";
 
 /** Words from..to of a layer and the shift, in bits, that they are to take. */
 export interface Stretch {
@@ -17,134 +18,67 @@ export const changed = { low: 0, high: -1 };
 
 /** Shifts words from..to of one layer into another and keeps what is free there. */
 export function shiftOver(side: Side, heading: number, stretch: Stretch, target: number): void {
-  const { bits, free, lattice, log } = side;
+  const { field, lattice } = side;
   const whole = stretch.shift >> 5;
-  const part = stretch.shift & 31;
-  const back = 31 - part;
   const first = Math.max(0, stretch.from + whole);
   const last = Math.min(lattice.words - 1, stretch.to + whole + 1);
-  const targetBase = layerBase(lattice, target);
-  const sourceBase = layerBase(lattice, heading) - whole;
-  makeRoom(log, last - first + 2);
-  const { words, added } = log;
-  let length = log.length;
-  let low = lattice.words;
-  let high = -1;
-  let below = bits[sourceBase + first - 1]! >>> 1;
-  for (let word = first; word <= last; word++) {
-    const here = bits[sourceBase + word]!;
-    const at = targetBase + word;
-    const come = (here << part) | (below >>> back);
-    below = here >>> 1;
-    if (come === 0) continue;
-    const fresh = come & free[at]! & ~bits[at]!;
-    if (fresh === 0) continue;
-    bits[at]! |= fresh;
-    words[length] = at;
-    added[length] = fresh;
-    length += 1;
-    if (high < 0) low = word;
-    high = word;
-  }
-  changed.low = low;
-  changed.high = high;
-  log.length = length;
+  changed.high = -1;
+  if (first > last) return;
+  makeReady(side, target);
+  makeRoom(field, last - first + 1);
+  const { words, kernel } = field.heap;
+  const to = bitsAt(side, target);
+  words[register.source] = bitsAt(side, heading) - whole + first;
+  words[register.target] = to + first;
+  words[register.free] = field.free + layerBase(lattice, target) + first;
+  words[register.last] = to + last;
+  words[register.part] = stretch.shift & 31;
+  words[register.log] = field.logEnd;
+  kernel.shiftOver();
+  noteChanges(field, to);
 }
 
 /** Runs words from..to of one layer along a shift, over and over, in place. */
 export function runAlong(side: Side, heading: number, stretch: Stretch): void {
-  const base = layerBase(side.lattice, heading);
+  const { field, lattice } = side;
+  const up = stretch.shift > 0;
   const whole = stretch.shift >> 5;
-  const top = Math.min(side.lattice.words - 1, stretch.to + whole + 1);
+  const top = Math.min(lattice.words - 1, stretch.to + whole + 1);
   const bottom = Math.max(0, stretch.from + whole);
-  changed.low = side.lattice.words;
   changed.high = -1;
-  if (stretch.shift >= 32) runFarUp(side, base, stretch.shift, [bottom, top]);
-  else if (stretch.shift <= -32) runFarDown(side, base, stretch.shift, [bottom, top]);
-  else if (stretch.shift > 0) {
-    for (let word = bottom, end = top; word <= end; word++) {
-      if (takeIn(side, base, word, stretch.shift)) end = Math.min(side.lattice.words - 1, Math.max(end, word + 1));
-    }
-  } else {
-    for (let word = top, end = bottom; word >= end; word--) {
-      if (takeIn(side, base, word, stretch.shift)) end = Math.max(0, Math.min(end, word - 1));
-    }
-  }
+  if (bottom > top) return;
+  makeReady(side, heading);
+  makeRoom(field, lattice.words);
+  const { words, kernel } = field.heap;
+  const base = bitsAt(side, heading);
+  const first = up ? bottom : top;
+  words[register.source] = base - whole + first;
+  words[register.target] = base + first;
+  words[register.free] = field.free + layerBase(lattice, heading) + first;
+  words[register.last] = base + (up ? top : bottom);
+  words[register.part] = stretch.shift & 31;
+  words[register.log] = field.logEnd;
+  words[register.limit] = base + (up ? lattice.words - 1 : 0);
+  words[register.reach] = up ? whole + 1 : whole;
+  if (up) kernel.runUp();
+  else kernel.runDown();
+  noteChanges(field, base);
 }
 
-/** A run by more than a word, upwards: what a word takes in it hands on to words still to come. */
-function runFarUp(side: Side, base: number, shift: number, range: readonly [number, number]): void {
-  const { bits, free, lattice, log } = side;
-  const whole = shift >> 5;
-  const part = shift & 31;
-  const back = 31 - part;
-  let end = range[1];
-  for (let word = range[0]; word <= end; word++) {
-    const source = base + word - whole;
-    const come = (bits[source]! << part) | ((bits[source - 1]! >>> 1) >>> back);
-    if (come === 0) continue;
-    const fresh = come & free[base + word]! & ~bits[base + word]!;
-    if (fresh === 0) continue;
-    take(side, base + word, fresh);
-    if (changed.high < 0) changed.low = word;
-    changed.high = word;
-    end = Math.min(lattice.words - 1, Math.max(end, word + whole + 1));
-    if (log.length + 1 >= log.words.length) makeRoom(log, 2);
-  }
+/** Room in the log for so many entries and one more, for the kernel writes before it knows. */
+function makeRoom(field: Field, entries: number): void {
+  field.heap.growTo(field.logEnd + 2 * entries + 2);
 }
 
-/** The same downwards. */
-function runFarDown(side: Side, base: number, shift: number, range: readonly [number, number]): void {
-  const { bits, free, log } = side;
-  const whole = shift >> 5;
-  const part = shift & 31;
-  const back = 31 - part;
-  let end = range[0];
-  for (let word = range[1]; word >= end; word--) {
-    const source = base + word - whole;
-    const come = (bits[source]! << part) | ((bits[source - 1]! >>> 1) >>> back);
-    if (come === 0) continue;
-    const fresh = come & free[base + word]! & ~bits[base + word]!;
-    if (fresh === 0) continue;
-    take(side, base + word, fresh);
-    if (changed.high < 0) changed.high = word;
-    changed.low = word;
-    end = Math.max(0, Math.min(end, word + whole));
-    if (log.length + 1 >= log.words.length) makeRoom(log, 2);
-  }
-}
-
-/** Sets new bits of a word and logs them; there must be room in the log. */
-function take(side: Side, at: number, fresh: number): void {
-  const { log } = side;
-  side.bits[at]! |= fresh;
-  log.words[log.length] = at;
-  log.added[log.length] = fresh;
-  log.length += 1;
-}
-
-/** Takes into one word what the shift brings there, again while the word feeds itself. */
-function takeIn(side: Side, base: number, word: number, shift: number): boolean {
-  const { bits, free, log } = side;
-  const at = base + word;
-  const source = at - (shift >> 5);
-  const part = shift & 31;
-  const itself = shift < 32 && shift > -32;
-  let all = 0;
-  for (;;) {
-    const come = (bits[source]! << part) | ((bits[source - 1]! >>> 1) >>> (31 - part));
-    const fresh = come & free[at]! & ~bits[at]!;
-    if (fresh === 0) break;
-    bits[at]! |= fresh;
-    all |= fresh;
-    if (!itself) break;
-  }
-  if (all === 0) return false;
-  log.words[log.length] = at;
-  log.added[log.length] = all;
-  log.length += 1;
-  if (log.length + 1 >= log.words.length) makeRoom(log, 2);
-  changed.low = Math.min(changed.low, word);
-  changed.high = Math.max(changed.high, word);
-  return true;
+/** Reads from the log, whose entries of one shift go up or down, between which words something has changed. */
+function noteChanges(field: Field, base: number): void {
+  const { words } = field.heap;
+  const from = field.logEnd;
+  const end = words[register.log]!;
+  if (end === from) return;
+  const first = words[from]! - base;
+  const last = words[end - 2]! - base;
+  changed.low = Math.min(first, last);
+  changed.high = Math.max(first, last);
+  field.logEnd = end;
 }

@@ -1,65 +1,103 @@
-// One side of a search: the poses reached so far from its seeds, and the log of how.
+// One side of a search: the poses reached so far from its seeds, and the log of how. Sides work in one field: a heap
+// that holds the free poses, the bits of every side, and one log after them.
 
-import { latticeWords, layerBase } from "./lattice.ts";
+import type { LayFree } from "./free-poses.ts";
+import type { Heap } from "./heap.ts";
+import { registers } from "./kernel.ts";
+import { latticeWords, layerBase, layerEdge } from "./lattice.ts";
 import type { Lattice, Motion } from "./lattice.ts";
+
+/** What the sides of a search share. Addresses are words from the bottom of the heap. */
+export interface Field {
+  readonly lattice: Lattice;
+  readonly heap: Heap;
+  /** Where the free poses lie; a layer is laid when a side first comes to its heading. */
+  readonly free: number;
+  readonly layFree: LayFree;
+  /** 1 for headings whose free poses are laid. */
+  readonly laid: Uint8Array;
+  /** Where the next entry of the log goes. */
+  logEnd: number;
+}
 
 /** Poses reached from some seeds, with the log of how. */
 export interface Side {
+  readonly field: Field;
   readonly lattice: Lattice;
-  readonly free: Int32Array;
-  readonly bits: Int32Array;
+  /** Where its bits lie. */
+  readonly bits: number;
+  /** 1 for headings whose layer of bits is in use. */
+  readonly laid: Uint8Array;
   /** First and last word of each layer in which something is set (low > high where nothing is). */
   readonly low: Int32Array;
   readonly high: Int32Array;
-  readonly log: Log;
-}
-
-/** What was added: words and the new bits in them, in order; `passes` tells where each pass ends and its motion. */
-export interface Log {
-  words: Int32Array;
-  added: Int32Array;
-  length: number;
   readonly passes: Pass[];
+  /** Words that it has gained since its seeds, counted again whenever they gain. */
+  gained: number;
 }
 
+/** One pass of one motion: its entries of the log, each an address and the new bits in it. */
 export interface Pass {
   readonly motion: Motion;
+  readonly from: number;
   readonly end: number;
 }
 
-/** An empty side on the free poses of a lattice. */
-export function emptySide(lattice: Lattice, free: Int32Array): Side {
-  const firstRoom = 4096;
+/** Words of a heap for a lattice and some sides, with some room for the log. */
+export function fieldWords(lattice: Lattice, sides: number): number {
+  return (sides + 2) * latticeWords(lattice);
+}
+
+/** A field in a heap that has room for it. */
+export function newField(lattice: Lattice, heap: Heap, layFree: LayFree, sides: number): Field {
+  const free = registers;
+  const logEnd = registers + (sides + 1) * latticeWords(lattice);
+  return { lattice, heap, free, layFree, laid: new Uint8Array(lattice.headings), logEnd };
+}
+
+/** An empty side, the first or another, of a field. */
+export function emptySide(field: Field, index: number): Side {
+  const { lattice } = field;
   return {
+    field,
     lattice,
-    free,
-    bits: new Int32Array(latticeWords(lattice)),
+    bits: field.free + (index + 1) * latticeWords(lattice),
+    laid: new Uint8Array(lattice.headings),
     low: new Int32Array(lattice.headings).fill(lattice.words),
     high: new Int32Array(lattice.headings).fill(-1),
-    log: { words: new Int32Array(firstRoom), added: new Int32Array(firstRoom), length: 0, passes: [] },
+    passes: [],
+    gained: 0,
   };
+}
+
+/** Makes a heading's layers ready: the free poses, and the side's own bits, none of them set. */
+export function makeReady(side: Side, heading: number): void {
+  if (side.laid[heading] === 1) return;
+  side.laid[heading] = 1;
+  const { field, lattice } = side;
+  const { words } = field.heap;
+  const base = layerBase(lattice, heading);
+  words.fill(0, side.bits + base - layerEdge, side.bits + base + lattice.words + layerEdge);
+  if (field.laid[heading] === 1) return;
+  field.laid[heading] = 1;
+  field.layFree(words, field.free + base, heading);
+}
+
+/** The words of a side in which the word `word` of a heading's layer is `words[bitsAt(...) + word]`. */
+export function bitsAt(side: Side, heading: number): number {
+  return side.bits + layerBase(side.lattice, heading);
 }
 
 /** Sets a seed (heading and bit of its layer) where it is free; returns whether it was. */
 export function seed(side: Side, heading: number, bit: number): boolean {
+  makeReady(side, heading);
+  const { words } = side.field.heap;
   const word = bit >> 5;
   const mask = 1 << (bit & 31);
-  const at = layerBase(side.lattice, heading) + word;
-  if ((side.free[at]! & mask) === 0) return false;
-  side.bits[at]! |= mask;
+  const base = layerBase(side.lattice, heading) + word;
+  if ((words[side.field.free + base]! & mask) === 0) return false;
+  words[side.bits + base]! |= mask;
   side.low[heading] = Math.min(side.low[heading]!, word);
   side.high[heading] = Math.max(side.high[heading]!, word);
   return true;
-}
-
-/** Room in the log for some more entries; it doubles, so that old arrays are seldom copied. */
-export function makeRoom(log: Log, more: number): void {
-  if (log.length + more <= log.words.length) return;
-  const room = Math.max(2 * log.words.length, log.length + more);
-  const words = new Int32Array(room);
-  const added = new Int32Array(room);
-  words.set(log.words.subarray(0, log.length));
-  added.set(log.added.subarray(0, log.length));
-  log.words = words;
-  log.added = added;
 }

@@ -3,8 +3,9 @@
 
 import { prepareEnvelopes } from "./checked.ts";
 import { close } from "./flood.ts";
-import { emptySide, seed } from "./side.ts";
-import { freePoses } from "./free-poses.ts";
+import { freeLayer } from "./free-poses.ts";
+import { borrowHeap, giveBack } from "./heap.ts";
+import { emptySide, fieldWords, newField, seed } from "./side.ts";
 import type { Lattice, Motion } from "./lattice.ts";
 import type { Envelope } from "./envelope.ts";
 import { nodeAt } from "./node-at.ts";
@@ -14,25 +15,41 @@ import { stands } from "./trace.ts";
 /**
  * Whether the end is connected to the origin in the free space of a sliding body. The body is shrunk by
  * cell / sqrt(2) + r dTheta / 2, r the farthest corner from its middle: no pose of a true motion is farther than that
- * from the node next to it, so "not connected" holds for every motion. "Connected" is only likely.
+ * from the node next to it, so "not connected" holds for every motion. "Connected" is only likely. Another deflation
+ * (m) may be asked for.
  */
-export function slidesThrough(lattice: Lattice, envelopes: readonly Envelope[], end: Pose): boolean {
+export function slidesThrough(
+  lattice: Lattice,
+  envelopes: readonly Envelope[],
+  end: Pose,
+  deflation = allowanceOf(lattice, envelopes),
+): boolean {
   const body = envelopes[0]!;
   const middle = (body.back + body.front) / 2;
-  const about = envelopes.map((one) => ({ ...one, back: one.back - middle, front: one.front - middle }));
-  const reach = Math.max(...about.map(farthestCorner));
-  const deflation = lattice.cell / Math.SQRT2 + (reach * Math.PI) / lattice.headings;
-  const free = freePoses(lattice, prepareEnvelopes(about), deflation);
-  const side = emptySide(lattice, free);
+  const about = aboutMiddle(envelopes);
+  const heap = borrowHeap(fieldWords(lattice, 1));
+  const side = emptySide(newField(lattice, heap, freeLayer(lattice, prepareEnvelopes(about), deflation), 1), 0);
   const from = nodeAt(lattice, { x: middle, y: 0, heading: 0 });
   const to = nodeAt(lattice, {
     ...end,
     x: end.x + middle * Math.cos(end.heading),
     y: end.y + middle * Math.sin(end.heading),
   });
-  if (!seed(side, from.heading, from.bit)) return false;
-  close(side, slides(lattice));
-  return stands(side, to);
+  if (seed(side, from.heading, from.bit)) close(side, slides(lattice));
+  const through = stands(side, to);
+  giveBack(heap);
+  return through;
+}
+
+function aboutMiddle(envelopes: readonly Envelope[]): readonly Envelope[] {
+  const body = envelopes[0]!;
+  const middle = (body.back + body.front) / 2;
+  return envelopes.map((one) => ({ ...one, back: one.back - middle, front: one.front - middle }));
+}
+
+function allowanceOf(lattice: Lattice, envelopes: readonly Envelope[]): number {
+  const reach = Math.max(...aboutMiddle(envelopes).map(farthestCorner));
+  return lattice.cell / Math.SQRT2 + (reach * Math.PI) / lattice.headings;
 }
 
 function farthestCorner(envelope: Envelope): number {

@@ -1,7 +1,7 @@
 // The way back: from poses of a side to its seeds, by undoing the passes of its log one after the other.
 
+import { bitsAt } from "./side.ts";
 import type { Side } from "./side.ts";
-import { layerBase } from "./lattice.ts";
 import type { Motion } from "./lattice.ts";
 
 /** A pose of the lattice: heading and bit of its layer. */
@@ -26,7 +26,7 @@ export interface Run {
 export function traceBack(side: Side, nodes: readonly Node[]): readonly (readonly Run[])[] {
   const at = nodes.map((node) => ({ ...node }));
   const runs = nodes.map((): Run[] => []);
-  const { passes } = side.log;
+  const { passes } = side;
   for (let pass = passes.length - 1; pass >= 0; pass--) {
     undo(side, pass);
     for (const [i, node] of at.entries()) {
@@ -42,18 +42,21 @@ export function traceBack(side: Side, nodes: readonly Node[]): readonly (readonl
 
 /** Whether a node is set. */
 export function stands(side: Side, node: Node): boolean {
-  return (side.bits[layerBase(side.lattice, node.heading) + (node.bit >> 5)]! & (1 << (node.bit & 31))) !== 0;
+  if (side.laid[node.heading] === 0) return false;
+  return (side.field.heap.words[bitsAt(side, node.heading) + (node.bit >> 5)]! & (1 << (node.bit & 31))) !== 0;
 }
 
 function undo(side: Side, pass: number): void {
-  const { log, bits } = side;
-  const from = pass === 0 ? 0 : log.passes[pass - 1]!.end;
-  for (let i = log.passes[pass]!.end - 1; i >= from; i--) bits[log.words[i]!]! &= ~log.added[i]!;
+  const { words } = side.field.heap;
+  const { from, end } = side.passes[pass]!;
+  for (let i = end - 2; i >= from; i -= 2) words[words[i]!]! &= ~words[i + 1]!;
 }
 
 function redo(side: Side): void {
-  const { log, bits } = side;
-  for (let i = 0; i < log.length; i++) bits[log.words[i]!]! |= log.added[i]!;
+  const { words } = side.field.heap;
+  for (const { from, end } of side.passes) {
+    for (let i = from; i < end; i += 2) words[words[i]!]! |= words[i + 1]!;
+  }
 }
 
 function stepBack(side: Side, to: Node, motion: Motion): Run {

@@ -3,9 +3,11 @@
 // way of i + j + 1 changes has been found, and none of fewer exists on the lattice.
 
 import { close } from "./flood.ts";
-import { emptySide, seed } from "./side.ts";
-import type { Side } from "./side.ts";
-import { layerBase, motionsOf } from "./lattice.ts";
+import { giveBack } from "./heap.ts";
+import { register } from "./kernel.ts";
+import { motionsOf } from "./lattice.ts";
+import { bitsAt, emptySide, seed } from "./side.ts";
+import type { Field, Side } from "./side.ts";
 import type { Lattice } from "./lattice.ts";
 import type { Gear } from "./pose.ts";
 import type { Node } from "./trace.ts";
@@ -13,7 +15,8 @@ import type { Node } from "./trace.ts";
 /** One question on a lattice. */
 export interface FloodProblem {
   readonly lattice: Lattice;
-  readonly free: Int32Array;
+  /** Room for two sides on the lattice. */
+  readonly field: Field;
   readonly radius: number;
   readonly start: Node;
   /** Nodes near enough to the end. */
@@ -45,12 +48,12 @@ interface Front {
 
 /** Fronts closed under the first and the last gear; they may have met already with 0 or 1 changes. */
 export function beginFronts(problem: FloodProblem): Fronts {
-  const { lattice, radius, free } = problem;
+  const { lattice, radius, field } = problem;
   const ahead = motionsOf(lattice, radius, 1);
   const back = motionsOf(lattice, radius, -1);
-  const start = newFront(lattice, free, { forward: ahead, reverse: back }, problem.firstGear);
+  const start = newFront(emptySide(field, 0), { forward: ahead, reverse: back }, problem.firstGear);
   // Seen from the end everything runs backwards: what leads there by driving forward is found by reversing from it.
-  const end = newFront(lattice, free, { forward: back, reverse: ahead }, problem.lastGear);
+  const end = newFront(emptySide(field, 1), { forward: back, reverse: ahead }, problem.lastGear);
   seed(start.side, problem.start.heading, problem.start.bit);
   for (const node of problem.ends) seed(end.side, node.heading, node.bit);
   close(start.side, start.motions[start.gear]);
@@ -64,8 +67,8 @@ export function beginFronts(problem: FloodProblem): Fronts {
   return fronts;
 }
 
-function newFront(lattice: Lattice, free: Int32Array, motions: Front["motions"], gear: Gear): Front {
-  return { side: emptySide(lattice, free), motions, gear, changes: 0, idle: 0 };
+function newFront(side: Side, motions: Front["motions"], gear: Gear): Front {
+  return { side, motions, gear, changes: 0, idle: 0 };
 }
 
 /** Goes on until the fronts meet, or could only meet with more than `most` changes, or nothing grows any more. */
@@ -113,18 +116,28 @@ function extend(fronts: Fronts): void {
   if (start.idle >= 2 || end.idle >= 2) fronts.exhausted = true;
 }
 
-/** The smaller side: the shorter log has cost less so far. */
+/** The smaller side: what has gained less has cost less so far. */
 function pick(start: Front, end: Front): Front {
-  return start.side.log.length <= end.side.log.length ? start : end;
+  return start.side.gained <= end.side.gained ? start : end;
 }
 
 /** Whether two sides have a pose in common. */
 function meet(a: Side, b: Side): boolean {
+  const { words, kernel } = a.field.heap;
   for (let heading = 0; heading < a.lattice.headings; heading++) {
-    const base = layerBase(a.lattice, heading);
     const from = Math.max(a.low[heading]!, b.low[heading]!);
     const to = Math.min(a.high[heading]!, b.high[heading]!);
-    for (let word = from; word <= to; word++) if ((a.bits[base + word]! & b.bits[base + word]!) !== 0) return true;
+    if (from > to) continue;
+    words[register.source] = bitsAt(a, heading) + from;
+    words[register.target] = bitsAt(b, heading) + from;
+    words[register.last] = bitsAt(a, heading) + to;
+    kernel.meet();
+    if (words[register.met] === 1) return true;
   }
   return false;
+}
+
+/** Gives back the memory of fronts, which must not be used any more. */
+export function release(fronts: Fronts): void {
+  giveBack(fronts.problem.field.heap);
 }
