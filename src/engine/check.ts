@@ -9,9 +9,9 @@ import type { Read } from "../model/quantity.ts";
 import type { Measure } from "../model/reading.ts";
 import { compose, type ComposeContext, decidingOf } from "./compose.ts";
 import { departureFor, type ReadRequirement, withDepartures, withLocalLimits } from "./departures.ts";
-import { evaluate, type EvaluationContext, plainlyShort, type Outcome, worseOutcome } from "./evaluate.ts";
+import { evaluate, type EvaluationContext, type Outcome, worseOutcome } from "./evaluate.ts";
 import { gatherNeeds, needsOf, type OpenNeed } from "./needs.ts";
-import { solveRemedies } from "./remedies.ts";
+import { remediesOf } from "./put-right.ts";
 import { chainOf } from "./rows.ts";
 import { type Extent, extentOf, type SubjectFinder, subjectFinder } from "./select.ts";
 import { readPlain } from "./spread.ts";
@@ -264,34 +264,11 @@ function unsaidOf(card: Card, { request, views }: Run): ReturnType<typeof hazard
 }
 
 function withRemedies(finding: Finding, entry: Folded, run: Run): Finding {
-  if (!run.request.remedies || (finding.verdict !== "not-met" && finding.verdict !== "undecided")) return finding;
   const view = run.views.find((candidate) => candidate.stage === entry.stages[0]);
-  if (!view) return finding;
-  const context: EvaluationContext = { ...run.base, scene: view.scene };
-  const remedies = solveRemedies(entry.outcome, {
-    context,
-    wouldFail: (read, changed) => rulesSpoiled(read, changed, view, run),
-  });
-  return { ...finding, remedies };
+  const solved = run.request.remedies && view && isPrinted(finding);
+  return solved
+    ? { ...finding, remedies: remediesOf(entry.outcome, { ...run, view, features: run.request.plan.features }) }
+    : finding;
 }
 
-/** Rules that are not failing now and would fail with the changed numbers, looking only at subjects the changed feature plays in. */
-function rulesSpoiled(read: Read, changed: Feature, view: StageView, run: Run): readonly string[] {
-  const now: EvaluationContext = { ...run.base, scene: view.scene };
-  const then: EvaluationContext = { ...run.base, read, scene: { ...view.scene, read } };
-  const finder = run.finders.get(view);
-  const extent = extentOf(changed, read);
-  const spoiled = run.cards.filter((card) => {
-    const subjects = finder?.having(card, changed, extent) ?? [];
-    return subjects.some(
-      (subject) =>
-        plainlyShort(card, subject, then) &&
-        fails(evaluate(card, subject, then)) &&
-        !fails(evaluate(card, subject, now)),
-    );
-  });
-  return spoiled.map((card) => card.title.charAt(0).toLowerCase() + card.title.slice(1));
-}
-
-const fails = (outcomes: readonly Outcome[]) =>
-  outcomes.some((outcome) => outcome.verdict === "not-met" && outcome.grade === "must");
+const isPrinted = ({ verdict }: Finding) => verdict === "not-met" || verdict === "undecided";

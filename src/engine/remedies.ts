@@ -1,5 +1,6 @@
 // Solved remedies: how much of a change puts a finding right, what makes it sure, and what it would spoil.
 
+import { compassWord } from "../site/compass.ts";
 import { movedRead } from "../site/moved-read.ts";
 import { propertyWords } from "../model/property-words.ts";
 import type { Remedy } from "../model/card.ts";
@@ -8,14 +9,14 @@ import { type Feature, featureWords, isQuantity, propertyOf, type Shape } from "
 import type { Quantity, Read } from "../model/quantity.ts";
 import type { Point, Subject } from "../model/reading.ts";
 import { baseUnit, words } from "../model/units.ts";
-import { evaluate, type EvaluationContext, type Outcome, plainMargin } from "./evaluate.ts";
+import { evaluate, type Outcome, plainMargin } from "./evaluate.ts";
 import { multiplier, slack } from "./judge.ts";
 import { shownOf } from "./sentence.ts";
 import { fine, leastAmount, type MarginAt, rememberedMargins } from "./least-amount.ts";
+import { type AroundTurning, turningRemedies } from "./turning-remedies.ts";
 
 /** Asks the outcome anew under changed numbers. */
-export interface RemedyContext {
-  readonly context: EvaluationContext;
+export interface RemedyContext extends AroundTurning {
   /** Rules that would newly fail under a changed read, by id. */
   readonly wouldFail: (read: Read, changed: Feature) => readonly string[];
 }
@@ -34,13 +35,17 @@ const alikeSmall = 0.0005;
 
 /** All remedies of a failing or undecided outcome that can be solved, in the card's order. */
 export function solveRemedies(outcome: Outcome, around: RemedyContext): readonly RemedyFound[] {
-  return outcome.card.remedies.flatMap((remedy) => solveRemedy(remedy, outcome, around) ?? []);
+  const { remedies } = outcome.card;
+  const eased = remedies.some((remedy) => "ease" in remedy) ? turningRemedies(outcome, around) : [];
+  const others = remedies.filter((remedy) => !("ease" in remedy) && (eased.length === 0 || !("words" in remedy)));
+  return [...eased, ...others.flatMap((remedy) => solveRemedy(remedy, outcome, around) ?? [])];
 }
 
 function solveRemedy(remedy: Remedy, outcome: Outcome, around: RemedyContext): RemedyFound | null {
   if ("words" in remedy)
     return { words: fill(remedy.words, outcome.subject), short: null, sure: null, unit: "", would_then_fail: [] };
   if ("change" in remedy) return changeNumber(remedy.change, outcome, around);
+  if ("ease" in remedy) return null;
   if ("move" in remedy) return moveFeature(remedy.move, remedy.awayFrom, outcome, around);
   const feature = outcome.subject[remedy.remove];
   return feature && !feature.existing
@@ -222,7 +227,7 @@ function moveFeature(role: string, fromRole: string, outcome: Outcome, around: R
   const solved = solve(outcome, around, readAt, { most: farthest, rounding: step });
   if (!solved) return null;
   const wouldFail = around.wouldFail(readAt(solved.printed), feature);
-  const text = `Move ${featureWords(feature)} ${words(solved.printed, "length")} ${compass(direction)}, away from ${featureWords(other)} (${amountsWords(solved, "length", "m", "")}).`;
+  const text = `Move ${featureWords(feature)} ${words(solved.printed, "length")} to the ${compassWord(direction)}, away from ${featureWords(other)} (${amountsWords(solved, "length", "m", "")}).`;
   return {
     words: text + spoiled(wouldFail),
     short: solved.short,
@@ -264,21 +269,4 @@ function middle(feature: Feature, read: Read): Point | null {
     mean((index) => read((spots[index] as { east: Quantity }).east)),
     mean((index) => read((spots[index] as { north: Quantity }).north)),
   ];
-}
-
-const compassWords = [
-  "north",
-  "north-east",
-  "east",
-  "south-east",
-  "south",
-  "south-west",
-  "west",
-  "north-west",
-] as const;
-
-/** Nearest of eight directions of the plan's own north. */
-function compass(direction: Point): string {
-  const turns = Math.atan2(direction[0], direction[1]) / (Math.PI / 4);
-  return `to the ${compassWords[(Math.round(turns) + 8) % 8] as string}`;
 }

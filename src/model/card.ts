@@ -76,6 +76,8 @@ export type Remedy =
   | { readonly change: string; readonly to?: string }
   | { readonly move: string; readonly awayFrom: string }
   | { readonly remove: string }
+  /** A role that is a manoeuvre: what would let it be done is searched; words after it stand only where nothing is found. */
+  | { readonly ease: string }
   | { readonly words: string };
 
 /** Which features play a role. */

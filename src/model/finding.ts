@@ -48,6 +48,8 @@ export interface RemedyFound {
   readonly unit: string;
   /** Rules that would fail after this change. */
   readonly would_then_fail: readonly string[];
+  /** What shows it on a drawing: the ground that is newly taken, the path that is then driven. */
+  readonly witness?: readonly Witness[];
 }
 
 export interface DoubtShare {

@@ -284,6 +284,7 @@ function readRemedies(value: unknown): readonly Remedy[] {
     if (entry["change"]) return [{ change: text(entry["change"]), ...(entry["to"] ? { to: text(entry["to"]) } : {}) }];
     if (entry["move"]) return [{ move: text(entry["move"]), awayFrom: text(entry["away_from"]) }];
     if (entry["remove"]) return [{ remove: text(entry["remove"]) }];
+    if (entry["ease"]) return [{ ease: text(entry["ease"]) }];
     return entry["words"] ? [{ words: text(entry["words"]) }] : [];
   });
 }

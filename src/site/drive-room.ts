@@ -2,7 +2,7 @@
 
 import type { Ground } from "../motion/ground.ts";
 import type { ManoeuvreQuestion } from "../motion/manoeuvre.ts";
-import { type Room, roomAbout } from "../motion/room.ts";
+import { closeWay, quickWay, type Room, roomAbout } from "../motion/room.ts";
 import type { Read } from "../model/quantity.ts";
 import type { Point } from "../model/reading.ts";
 import { boxAbout, type Drive } from "./drive.ts";
@@ -80,4 +80,23 @@ export function roomOf(drive: Drive, wanted: number, read: Read): Room {
   if (done.size >= mostKept && oldest !== undefined) done.delete(oldest);
   done.set(key, room);
   return room;
+}
+
+/** How a way is looked for: on the coarse lattice or on the fine one. */
+export type Look = "quick" | "close";
+
+/**
+ * Whether a look finds a way with the room that is wanted, and `spare` metres more on every side. What it finds is
+ * checked exactly; that it finds none says little.
+ */
+export function hasWay(drive: Drive, { wanted, spare, look }: WayWanted, read: Read): boolean {
+  const ask = questionAt(drive, plainDrive(drive, read), wanted);
+  return (look === "quick" ? quickWay : closeWay)(ask, wanted + spare) !== null;
+}
+
+/** Room that is wanted, m, and more than that. */
+export interface WayWanted {
+  readonly wanted: number;
+  readonly spare: number;
+  readonly look: Look;
 }
