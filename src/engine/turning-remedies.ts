@@ -13,6 +13,7 @@ import { awayEase, canMove, type Ease, isTaken, sideEases, widthEase } from "../
 import { ringAt } from "../site/live-ring.ts";
 import { drivesAt } from "../site/manoeuvre-states.ts";
 import { evaluate, type EvaluationContext, type Outcome } from "./evaluate.ts";
+import { oneSided } from "./judge.ts";
 import { halved, leastOfMany } from "./least-of-many.ts";
 import { freshNumbers, type FreshNumbers, replacedScene, type Replaced } from "./variant.ts";
 import { wantedValues } from "./sentence.ts";
@@ -59,7 +60,7 @@ export function turningRemedies(outcome: Outcome, around: AroundTurning): readon
 function survey({ judged }: Outcome): number {
   if (!judged) return 0;
   const { u, methodU } = judged.inside;
-  return 1.7 * Math.sqrt(Math.max(0, u * u - methodU * methodU));
+  return oneSided.usual * Math.sqrt(Math.max(0, u * u - methodU * methodU));
 }
 
 interface Work {

@@ -15,6 +15,7 @@ const compassWords = [
 
 /** `south-east` for a direction of any length, east and north. */
 export function compassWord([east, north]: Point): string {
-  const turns = Math.atan2(east, north) / (Math.PI / 4);
-  return compassWords[(Math.round(turns) + 8) % 8] as string;
+  const points = compassWords.length;
+  const turns = (Math.atan2(east, north) * points) / (2 * Math.PI);
+  return compassWords[(Math.round(turns) + points) % points] as string;
 }
