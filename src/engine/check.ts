@@ -78,7 +78,7 @@ export function check(request: CheckRequest): Checked {
     extents.set(feature, made);
     return made;
   };
-  const base = { rulebook, measures: request.measures, book: plan.numbers, read, chains };
+  const base = { rulebook, measures: request.measures, book: plan.numbers, read, chains, none: plan.none };
   const run: Run = {
     request,
     cards,

@@ -6,7 +6,9 @@ import type { NumberBook, Read } from "../model/quantity.ts";
 import type { CandidatePlace, Found, Measure, Missing, Scene, Subject } from "../model/reading.ts";
 import { type Judged, oneSided } from "./judge.ts";
 import { numberOf, settle } from "./requirement.ts";
-import { type AppliedRow, type Holds, rowsFor, testProperty } from "./rows.ts";
+import { isRuledOut } from "../site/hazards.ts";
+import { type AppliedRow, type Holds, rowsFor, type Supposed, type TestCondition, testProperty } from "./rows.ts";
+import { withSilences } from "./silence.ts";
 import { type Spread, spread } from "./spread.ts";
 import { isWorse, type JudgedPlace, leastMargin, worstPlace } from "./worst-place.ts";
 
@@ -18,6 +20,10 @@ export interface EvaluationContext {
   readonly read: Read;
   readonly scene: Scene;
   readonly chains: readonly (readonly string[])[];
+  /** What the plan lists as looked for and not there. */
+  readonly none?: readonly string[];
+  /** What is supposed to have been said where the plan is silent. */
+  readonly supposed?: Supposed;
 }
 
 /** Outcome of one row on one subject. */
@@ -38,6 +44,15 @@ export interface Outcome {
 
 /** Evaluates a card on a subject. One outcome per row that applies, its elements folded. */
 export function evaluate(card: Card, subject: Subject, context: EvaluationContext): readonly Outcome[] {
+  const runs = new Map<string, Found>();
+  return withSilences(
+    (supposed) => evaluateAs({ card, subject, context: { ...context, supposed }, runs }),
+    worseOutcome,
+    context.supposed,
+  );
+}
+
+function evaluateAs({ card, subject, context, runs }: RowQuestion): readonly Outcome[] {
   const measure = context.measures.get(card.measure) as Measure;
   const bare = {
     card,
@@ -50,18 +65,23 @@ export function evaluate(card: Card, subject: Subject, context: EvaluationContex
     missing: [],
     measure,
   } as const;
-  const runs = new Map<string, Found>();
-  const first = measure.find(subject, context.scene, card.parameters);
-  runs.set(measureKey(card.measure, card.parameters), first);
+  const own = measureKey(card.measure, card.parameters);
+  const first = runs.get(own) ?? measure.find(subject, context.scene, card.parameters);
+  runs.set(own, first);
   const onlyOwnRows = card.limits.every((limit) => limit.measure);
   if (first.is === "does-not-bear" && !onlyOwnRows) return [{ ...bare, verdict: "does-not-bear" }];
-  const rows = rowsFor(card, subject, context.chains, (condition) => testCondition(condition, subject, card, context));
+  const rows = rowsOf(card, subject, context);
   if (rows.is === "no-limit-here") return [{ ...bare, verdict: "not-given", reason: "no-limit-here" }];
   if (rows.is === "out-of-scope") return [{ ...bare, verdict: "does-not-bear" }];
   const outcomes = rows.rows.map((row) => evaluateRow(row, { card, subject, context, runs }));
   if (rows.missing.length > 0)
     outcomes.push({ ...bare, verdict: "not-given", reason: whyMissing(rows.missing), missing: rows.missing });
   return foldElements(outcomes);
+}
+
+function rowsOf(card: Card, subject: Subject, context: EvaluationContext) {
+  const test: TestCondition = (condition) => testCondition(condition, subject, card, context);
+  return rowsFor({ card, subject, chains: context.chains, test, supposed: context.supposed ?? new Map() });
 }
 
 const measureKey = (name: string, parameters: object) => `${name} ${JSON.stringify(parameters)}`;
@@ -158,7 +178,7 @@ export function plainMargin(outcome: Outcome, context: EvaluationContext): numbe
  */
 export function plainlyShort(card: Card, subject: Subject, context: EvaluationContext): boolean {
   if (Object.keys(card.companions).length > 0) return true;
-  const rows = rowsFor(card, subject, context.chains, (condition) => testCondition(condition, subject, card, context));
+  const rows = rowsOf(card, subject, context);
   if (rows.is !== "rows") return false;
   const measure = context.measures.get(card.measure) as Measure;
   const bare = { card, subject, grade: "must", verdict: "met", judged: null, missing: [], measure } as const;
@@ -194,7 +214,12 @@ function foldElements(outcomes: readonly Outcome[]): readonly Outcome[] {
 
 function testCondition(condition: Condition, subject: Subject, card: Card, context: EvaluationContext): Holds {
   const companion = card.companions[condition.of];
-  if (!companion) return testProperty(condition, subject, (band) => bandOfProperty(band, subject, context));
+  if (!companion)
+    return testProperty(condition, subject, {
+      inBand: (band) => bandOfProperty(band, subject, context),
+      isRuledOut: (feature, property) => isRuledOut(context.none ?? [], feature, property),
+      ...(context.supposed ? { supposed: context.supposed } : {}),
+    });
   const measure = context.measures.get(companion.measure) as Measure;
   const found = measure.find(subject, context.scene, companion.parameters);
   if (found.is === "missing") return found.missing;

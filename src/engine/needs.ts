@@ -2,7 +2,9 @@
 
 import type { Stakes } from "../model/card.ts";
 import type { Need, NotGiven } from "../model/finding.ts";
+import { askWords } from "../model/property-words.ts";
 import { papers } from "../model/papers.ts";
+import { featureWords } from "../model/plan.ts";
 import { pathText, type Place, type Position } from "../model/path.ts";
 import { baseUnit } from "../model/units.ts";
 import { placeInFile } from "./compose.ts";
@@ -19,7 +21,14 @@ export interface OpenNeed {
   readonly stakes: Stakes;
   readonly reason: NotGiven;
   readonly place: Place | null;
+  /** Needs of one sort are asked for as one: which sort, and what this one adds to the list. */
+  readonly together?: { readonly sort: string; readonly item: string };
 }
+
+/** What the plan can list as looked for and not there. */
+export const hazards = "hazards";
+/** Whether things stand already. */
+const standing = "existing";
 
 /** Needs of a not-given outcome. */
 export function needsOf(outcome: Outcome): readonly OpenNeed[] {
@@ -36,6 +45,7 @@ export function needsOf(outcome: Outcome): readonly OpenNeed[] {
         stakes,
         reason: missing.why,
         place: { file: missing.feature.place.file, path },
+        ...(missing.tried ? { together: { sort: missing.property, item: featureWords(missing.feature) } } : {}),
       };
     });
   }
@@ -57,20 +67,37 @@ export function needsOf(outcome: Outcome): readonly OpenNeed[] {
   ];
 }
 
+/** One question of several needs; of one, its own. */
+interface Gathered {
+  readonly need: OpenNeed;
+  readonly paths: Set<string>;
+  readonly waits: Set<string>;
+  readonly items: Set<string>;
+  stakes: Stakes;
+}
+
 /** Gathers needs by path and question; who waits is listed once; worst stakes first, then most waiting, then path. */
 export function gatherNeeds(open: readonly OpenNeed[], locate: (place: Place) => Position): readonly Need[] {
-  const byKey = new Map<string, { need: OpenNeed; waits: Set<string>; stakes: Stakes }>();
+  const byKey = new Map<string, Gathered>();
   for (const need of open) {
-    const key = `${need.path}\n${need.asks}`;
-    const entry = byKey.get(key) ?? { need, waits: new Set<string>(), stakes: need.stakes };
+    const key = need.together?.sort ?? `${need.path}\n${need.asks}`;
+    const entry: Gathered = byKey.get(key) ?? {
+      need,
+      paths: new Set(),
+      waits: new Set(),
+      items: new Set(),
+      stakes: need.stakes,
+    };
     entry.waits.add(need.rule);
+    entry.paths.add(need.path);
+    if (need.together) entry.items.add(need.together.item);
     if (stakesOrder.indexOf(need.stakes) < stakesOrder.indexOf(entry.stakes)) entry.stakes = need.stakes;
     byKey.set(key, entry);
   }
   return [...byKey.values()]
-    .map(({ need, waits, stakes }) => ({
-      path: need.path,
-      asks: need.asks,
+    .map(({ need, waits, stakes, items, paths }) => ({
+      path: sharedPath([...paths]),
+      asks: need.together ? askTogether(need.together.sort, [...items], need.asks) : need.asks,
       unit: need.unit,
       waits: [...waits].sort((a, b) => (a < b ? -1 : 1)),
       stakes,
@@ -83,6 +110,26 @@ export function gatherNeeds(open: readonly OpenNeed[], locate: (place: Place) =>
         b.waits.length - a.waits.length ||
         (a.path < b.path ? -1 : a.path > b.path ? 1 : a.asks < b.asks ? -1 : 1),
     );
+}
+
+/** The keys that all paths begin with: `trees` of two trees. */
+function sharedPath(paths: readonly string[]): string {
+  const [first = "", ...others] = paths;
+  if (others.length === 0) return first;
+  const keys = first.split("/");
+  const shared = keys.findIndex((key, k) => others.some((other) => other.split("/")[k] !== key));
+  return keys.slice(0, shared < 0 ? keys.length : shared).join("/");
+}
+
+/** One question of several things. */
+function askTogether(sort: string, items: readonly string[], alone: string): string {
+  if (sort === standing) {
+    const which = items.length > 1 ? `which of these are there already and which are new: ${items.join(", ")}` : alone;
+    return `${which}. Write existing: true, or from: with the stage that makes it (existing: false where the plan has no stages)`;
+  }
+  if (items.length < 2) return alone;
+  if (sort !== hazards) return `${askWords(sort, "each of these")}: ${items.join(", ")}`;
+  return `what of this is there: ${items.join(", ")}. Draw what there is, and put the rest, in these words, under none if it was looked for`;
 }
 
 /** The papers that nobody has said were looked at, as one question; null where all were. */

@@ -3,7 +3,7 @@
 import { askedOf } from "../site/parts.ts";
 import { askWords } from "../model/property-words.ts";
 import type { Card, Condition, Limit } from "../model/card.ts";
-import { keyOfKind } from "../model/kinds.ts";
+import { hasSorts, keyOfKind } from "../model/kinds.ts";
 import { type Feature, isQuantity, type Property, propertyOf } from "../model/plan.ts";
 import type { Missing, Subject } from "../model/reading.ts";
 
@@ -23,6 +23,10 @@ export type Rows =
 export type Holds = "yes" | "no" | "perhaps" | readonly Missing[];
 export type TestCondition = (condition: Condition, subject: Subject) => Holds;
 
+/** What is supposed to have been said where the plan is silent, by `role.property`. */
+export type Supposed = ReadonlyMap<string, boolean | string>;
+const nothingSupposed: Supposed = new Map();
+
 /** Id of the row that the plan's own limit makes; it stands beside whatever else applies. */
 export const ownersRow = "your-entry";
 
@@ -37,25 +41,29 @@ export function chainOf(place: string, parents: ReadonlyMap<string, string>): re
   return [...chain, "anywhere"];
 }
 
+export interface RowsQuestion {
+  readonly card: Card;
+  readonly subject: Subject;
+  readonly chains: readonly (readonly string[])[];
+  readonly test: TestCondition;
+  readonly supposed: Supposed;
+}
+
 /**
  * Rows for a subject. Elements of a list are judged apart: for each of them, and for the rows without `for_each`, the
  * nearest place with an applying row wins along each chain; specific chains go before fall-backs.
  */
-export function rowsFor(
-  card: Card,
-  subject: Subject,
-  chains: readonly (readonly string[])[],
-  test: TestCondition,
-): Rows {
+export function rowsFor(question: RowsQuestion): Rows {
+  const { card, subject, chains, test, supposed } = question;
   const reachable = reachableOf(card, chains);
   const onlyWished = reachable.every((limit) => limit.id === ownersRow) && reachable.length < card.limits.length;
   if (reachable.length === 0 || onlyWished) {
-    const elsewhere = card.limits.some((limit) => mightSpeak(limit, subject, test));
+    const elsewhere = card.limits.some((limit) => mightSpeak(limit, question));
     return { is: elsewhere ? "no-limit-here" : "out-of-scope" };
   }
-  const missing = new Set<Missing>();
+  const missing = new Set<Missing>(useUnsaid(reachable, question));
   const speaking = reachable.filter((limit) =>
-    elements(limit.forEach, subject).some((element) => speaksOf(limit, element)),
+    elements(limit.forEach, subject, supposed).some((element) => speaksOf(limit, element)),
   );
   const held = speaking.flatMap((limit): readonly Held[] => {
     const holds = applies(limit, subject, test);
@@ -64,7 +72,7 @@ export function rowsFor(
   const lists = [...new Set(held.map(({ limit }) => limit.forEach))];
   const rows = lists.flatMap((list) => {
     const own = held.filter(({ limit }) => limit.forEach === list);
-    return elements(list, subject).flatMap((element) => {
+    return elements(list, subject, supposed).flatMap((element) => {
       const spoken = own.filter(({ limit }) => speaksOf(limit, element));
       const { won, waits } = chosen(chains, spoken);
       for (const one of waits) missing.add(one);
@@ -88,8 +96,8 @@ function reachableOf(card: Card, chains: readonly (readonly string[])[]): readon
 }
 
 /** Whether a row of another place would speak of the subject at all; what is missing for that counts as it might. */
-function mightSpeak(limit: Limit, subject: Subject, test: TestCondition): boolean {
-  const named = elements(limit.forEach, subject).some((element) => speaksOf(limit, element));
+function mightSpeak(limit: Limit, { subject, test, supposed }: RowsQuestion): boolean {
+  const named = elements(limit.forEach, subject, supposed).some((element) => speaksOf(limit, element));
   return named && applies(limit, subject, test) !== "no";
 }
 
@@ -154,8 +162,14 @@ function applies(limit: Limit, subject: Subject, test: TestCondition): "yes" | "
 }
 
 /** The words of a `for_each` list; a single null where the row has none; empty where the feature has no such list. */
-function elements(forEach: string | undefined, subject: Subject): readonly (string | null)[] {
+function elements(
+  forEach: string | undefined,
+  subject: Subject,
+  supposed: Supposed = nothingSupposed,
+): readonly (string | null)[] {
   if (!forEach) return [null];
+  const word = supposed.get(forEach);
+  if (typeof word === "string") return [word];
   const [role = "", ...rest] = forEach.split(".");
   const feature = subject[role];
   const list = feature ? propertyOf(feature, rest.join(".")) : undefined;
@@ -163,31 +177,88 @@ function elements(forEach: string | undefined, subject: Subject): readonly (stri
   return Array.isArray(list) ? list.filter((word): word is string => typeof word === "string") : [];
 }
 
+/** Lists that tell what a thing is there for. Where all of those that a rule looks at are left out, it is asked for. */
+const uses: ReadonlySet<string> = new Set(["for"]);
+const keeps: ReadonlySet<string> = new Set(["keep_in", "keep_out"]);
+/** Kinds that have a list of uses. */
+const used: ReadonlySet<string> = new Set(["surface", "strip", "gate", "ramp", "steps"]);
+/** Any use that no row names. */
+const anyOther = "something else";
+
+/** What is asked where rows look through a list that the plan leaves out. */
+function useUnsaid(limits: readonly Limit[], { subject, supposed }: RowsQuestion): readonly Missing[] {
+  const lists = [...new Set(limits.flatMap((limit) => limit.forEach ?? []))];
+  return lists.flatMap((list) => {
+    const [role = "", property = ""] = list.split(".");
+    const feature = subject[role];
+    if (!feature || supposed.has(list) || propertyOf(feature, property) !== undefined) return [];
+    if (keeps.has(property))
+      return feature.kind === "fence" && keepsNothing(feature) ? missingOf(feature, "keep_in") : [];
+    if (!uses.has(property) || !used.has(feature.kind)) return [];
+    const words = limits.filter((limit) => limit.forEach === list).map(usesNamed);
+    if (words.includes(null)) return missingOf(feature, property);
+    return silenceOf(feature, property, { of: list, answers: [...new Set(words.flat() as string[]), anyOther] });
+  });
+}
+
+function keepsNothing(fence: Feature): boolean {
+  return [...keeps].every((property) => propertyOf(fence, property) === undefined);
+}
+
+/** The uses that a row names; null where it takes any. */
+function usesNamed({ when }: Limit): readonly string[] | null {
+  const named = when.find((condition) => condition.of === ofElement);
+  if (!named || !("is" in named)) return null;
+  return Array.isArray(named.is) ? named.is : [String(named.is)];
+}
+
+/** What a property is tested with: numbers are handed to `inBand`; `isRuledOut` knows what the plan lists as looked for and not there. */
+export interface PropertyTest {
+  readonly inBand: (condition: Condition, subject: Subject) => Holds;
+  readonly supposed?: Supposed;
+  readonly isRuledOut?: (feature: Feature, property: string) => boolean;
+}
+
 /**
- * Tests a condition on a plain property; numbers are handed to `inBand`. Where true or false is asked of what is no
- * yes or no (a group, a number, a text), true means that the plan gives it, and false that it does not.
+ * Tests a condition on a plain property. Where true or false is asked of what is no yes or no (a group, a number, a
+ * text), true means that the plan gives it, and false that it does not.
  */
-export function testProperty(
-  condition: Condition,
-  subject: Subject,
-  inBand: (condition: Condition, subject: Subject) => Holds,
-): Holds {
+export function testProperty(condition: Condition, subject: Subject, test: PropertyTest): Holds {
   const [role = "", ...rest] = condition.of.split(".");
   const feature = subject[role];
   if (!feature) return "no";
   const property = rest.join(".");
-  const value = valueOf(feature, property);
-  if (!("is" in condition)) return isQuantity(value) ? inBand(condition, subject) : missingOf(feature, property);
+  const value = test.supposed?.get(condition.of) ?? valueOf(feature, property);
+  if (!("is" in condition)) return isQuantity(value) ? test.inBand(condition, subject) : missingOf(feature, property);
   const wanted = Array.isArray(condition.is) ? condition.is : [condition.is];
   const asksWhether = typeof wanted[0] === "boolean";
   if (property === "kind" && wanted.includes(feature.kind)) return "yes";
-  if (property === "kind" && value === undefined && wanted.every((word) => keyOfKind(String(word)))) return "no";
-  const missing = () => missingOf(feature, property);
-  if (value === undefined && condition.silent === "ask") return missing();
-  if (value === undefined) return wanted.includes(false) ? "yes" : asksWhether ? "no" : missing();
-  if (asksWhether) return wanted.includes(typeof value === "boolean" ? value : true) ? "yes" : "no";
+  if (property === "kind" && value === undefined && !mayHaveKind(feature, wanted)) return "no";
+  const asks = condition.silent === "ask" || property === "existing";
+  if (value === undefined && asks && !test.isRuledOut?.(feature, property))
+    return asksWhether
+      ? silenceOf(feature, property, { of: condition.of, answers: [false, true] })
+      : missingOf(feature, property);
+  if (value === undefined) return wanted.includes(false) ? "yes" : asksWhether ? "no" : missingOf(feature, property);
+  if (asksWhether)
+    return wanted.includes(isSaidSo(value, () => asks && isNothing(condition, subject, test))) ? "yes" : "no";
   if (Array.isArray(value)) return value.some((word) => wanted.includes(word as string)) ? "yes" : "no";
   return wanted.includes(value) ? "yes" : "no";
+}
+
+/** Whether what the plan gives means yes: it does where it is no yes or no, but for a figure of nothing. */
+function isSaidSo(value: Property, saysNothing: () => boolean): boolean {
+  return typeof value === "boolean" ? value : !(isQuantity(value) && saysNothing());
+}
+
+/** Whether a figure is surely nothing (0 kPa). */
+function isNothing({ of }: Condition, subject: Subject, { inBand }: PropertyTest): boolean {
+  return inBand({ of, upTo: 0 }, subject) === "yes";
+}
+
+/** Whether a thing whose sort is unsaid may be of one of these sorts: not where they are kinds of feature, nor where its kind has no sorts. */
+function mayHaveKind(feature: Feature, wanted: readonly (string | boolean)[]): boolean {
+  return hasSorts.has(feature.kind) && !wanted.every((word) => keyOfKind(String(word)));
 }
 
 function missingOf(feature: Feature, property: string): readonly Missing[] {
@@ -196,7 +267,13 @@ function missingOf(feature: Feature, property: string): readonly Missing[] {
   return [{ feature: whole, property, asks, why: "missing" }];
 }
 
-/** A property of a feature; whether it stands already is one too. */
+function silenceOf(feature: Feature, property: string, silence: NonNullable<Missing["silence"]>): readonly Missing[] {
+  return missingOf(feature, property).map((missing) => ({ ...missing, silence }));
+}
+
+/** A property of a feature; whether it stands already is one too: what is changed to take more ground is as new. */
 function valueOf(feature: Feature, property: string): Property | undefined {
-  return property === "existing" ? feature.existing : propertyOf(feature, property);
+  if (property !== "existing") return propertyOf(feature, property);
+  if (feature.standingUnsaid) return undefined;
+  return feature.existing && feature.reworked !== true;
 }

@@ -6,7 +6,7 @@ import type { Plan } from "../model/plan.ts";
 import type { Measure } from "../model/reading.ts";
 import { isHazard } from "../site/hazards.ts";
 import { fingerprint } from "./fingerprint.ts";
-import type { OpenNeed } from "./needs.ts";
+import { hazards, type OpenNeed } from "./needs.ts";
 import { unsaidSentence, whetherThereIs } from "./sentence.ts";
 
 export interface UnsaidContext {
@@ -56,6 +56,15 @@ export function hazardUnsaid(
   const place = { file: plan.file, path: ["none"] };
   return {
     finding,
-    need: { path: "none", asks, unit: "", rule: card.id, stakes: card.stakes, reason: "unsaid", place },
+    need: {
+      path: "none",
+      asks,
+      unit: "",
+      rule: card.id,
+      stakes: card.stakes,
+      reason: "unsaid",
+      place,
+      together: { sort: hazards, item: hazard },
+    },
   };
 }

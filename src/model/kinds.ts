@@ -42,6 +42,19 @@ export const kinds = {
   crew: "crew",
 } as const;
 
+/** Kinds whose things are of different sorts, which the plan tells under `kind`. */
+export const hasSorts: ReadonlySet<string> = new Set([
+  "approach",
+  "carrier",
+  "chamber",
+  "crossing",
+  "obstacle",
+  "septic tank",
+  "service",
+  "soakaway",
+  "water",
+]);
+
 /** A key of the plan under which features stand. */
 export type KindKey = keyof typeof kinds;
 

@@ -22,6 +22,10 @@ export interface Feature {
   readonly name: string;
   readonly place: Place;
   readonly existing: boolean;
+  /** True where the plan gives neither `from` nor `existing`: it is taken to stand, and asked about where that matters. */
+  readonly standingUnsaid?: boolean;
+  /** True where it stands already and `changes` make it take more ground or go deeper: works like what is new. */
+  readonly reworked?: boolean;
   readonly from: number;
   readonly until: number | null;
   /** True where `until` is not the end of the thing but of this version of it (plan key `changes`). */

@@ -25,6 +25,10 @@ export interface Missing {
   readonly dimension?: Dimension;
   /** `unsaid` where the plan does not say whether the thing exists at all. */
   readonly why: "missing" | "unsaid";
+  /** Set where a row asks what a plan may leave unsaid: under which name, and what could be said. */
+  readonly silence?: { readonly of: string; readonly answers: readonly (boolean | string)[] };
+  /** True where every answer was tried, and the verdict hangs on it. */
+  readonly tried?: true;
 }
 
 /**

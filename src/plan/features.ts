@@ -124,6 +124,8 @@ export function featureOf(version: Version, work: FeatureWork): Feature {
     from: version.from,
     until: version.until,
     ...(version.superseded ? { superseded: true } : {}),
+    ...(version.standingUnsaid ? { standingUnsaid: true } : {}),
+    ...(version.reworked ? { reworked: true } : {}),
     shape: live === null ? null : sealShape(live, work.book, widthOf(read)),
     properties,
   };

@@ -5,11 +5,14 @@ import { kinds } from "../model/kinds.ts";
 import { child, items, laidOver, textOf, textsOf, without, type Node } from "./node.ts";
 import { changesOf, reportIfAbsent, sameFeature } from "./options.ts";
 import { allEntries, firstAt, type FeatureText, type Texts } from "./sources.ts";
+import { isAddedByOption, isPlainlyFound, isReworkedByOption, takesMoreGround } from "./standing.ts";
 import type { Troubles } from "./troubles.ts";
 
 /** One version of a feature with its span of stages. */
 export interface Version extends FeatureText {
   readonly existing: boolean;
+  readonly standingUnsaid?: boolean;
+  readonly reworked?: boolean;
   readonly from: number;
   readonly until: number | null;
   readonly superseded: boolean;
@@ -47,7 +50,7 @@ function spanOf(feature: FeatureText, work: StageWork): Version | null {
   const from = fromNode === null ? 0 : stageAt(fromNode, work);
   const until = untilNode === null ? null : stageAt(untilNode, work);
   if (from === null || (untilNode !== null && until === null)) return null;
-  const existing = fromNode === null && existingNode?.data !== false;
+  const existing = fromNode === null && existingNode?.data !== false && !isAddedByOption(node);
   if (fromNode !== null && existingNode?.data === true) {
     contradiction(existingNode, work, {
       got: `existing: true, and from: ${textOf(fromNode) ?? ""}`,
@@ -62,7 +65,16 @@ function spanOf(feature: FeatureText, work: StageWork): Version | null {
     });
     return null;
   }
-  return { ...feature, existing, from, until, superseded: false };
+  const said = fromNode !== null || untilNode !== null || existingNode !== null || isPlainlyFound(node);
+  return {
+    ...feature,
+    existing,
+    from,
+    until,
+    superseded: false,
+    ...(existing && !said ? { standingUnsaid: true } : {}),
+    ...(existing && isReworkedByOption(node) ? { reworked: true } : {}),
+  };
 }
 
 /** A manoeuvre that names its stages: from the first of them to the last. */
@@ -129,6 +141,13 @@ function addVersion(versions: readonly Version[], change: Change, work: StageWor
   }
   const node = laidOver(before.node, without(change.node, ["from", "until", "existing"]));
   const ended: Version = { ...before, until: change.stage, superseded: true };
-  const next: Version = { ...before, node, from: change.stage, until: before.until };
+  const reworked = before.existing && takesMoreGround(change.node);
+  const next: Version = {
+    ...before,
+    node,
+    from: change.stage,
+    until: before.until,
+    ...(reworked ? { reworked } : {}),
+  };
   return [...versions.slice(0, -1), ended, next];
 }

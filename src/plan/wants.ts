@@ -50,7 +50,9 @@ export function standingUnsaid(source: SourceText): readonly string[] {
     .slice(0, mostNamed)
     .map((name) => `"${name}"`)
     .join(", ");
-  return [`standing already, so not judged as works, for want of from or existing: ${list}${more}`];
+  return [
+    `taken to stand already, and asked about only where it matters, for want of from or existing: ${list}${more}`,
+  ];
 }
 
 function isUnsaid(one: unknown): boolean {

@@ -11,18 +11,26 @@ const isService =
   (...kinds: readonly string[]): Test =>
   (feature) =>
     feature.kind === "service" && kinds.includes(word(feature, "kind"));
-const has =
-  (kind: string, property: string): Test =>
-  (feature) =>
-    feature.kind === kind && propertyOf(feature, property) !== undefined && propertyOf(feature, property) !== false;
+/** Words of the `none` list that stand for a property of a kind. */
+const properties: Readonly<Record<string, readonly [kind: string, property: string]>> = {
+  "overhead lines": ["service", "overhead"],
+  "buried services": ["service", "buried"],
+  "veteran trees": ["tree", "veteran"],
+  "protected trees": ["tree", "protected"],
+  "overhead branches": ["tree", "clearance_under"],
+  "retaining walls": ["wall", "retains"],
+  "live fences": ["fence", "live_wires"],
+};
+function tells(kind: string, property: string, feature: Feature): boolean {
+  const value = propertyOf(feature, property);
+  return feature.kind === kind && value !== undefined && value !== false;
+}
 const isWater =
   (...kinds: readonly string[]): Test =>
   (feature) =>
     feature.kind === "water" && kinds.includes(word(feature, "kind"));
 
 const tests: Readonly<Record<string, Test>> = {
-  "overhead lines": has("service", "overhead"),
-  "buried services": has("service", "buried"),
   wells: isWater("well", "borehole", "spring"),
   springs: isWater("spring"),
   watercourses: isWater("stream", "ditch", "river", "brook", "rhyne"),
@@ -30,22 +38,27 @@ const tests: Readonly<Record<string, Test>> = {
   septic: (feature) => feature.kind === "septic tank" || feature.kind === "drainage field",
   gas: (feature) => isService("gas")(feature) || (feature.kind === "tank" && word(feature, "holds") === "gas"),
   oil: (feature) => feature.kind === "tank" && word(feature, "holds").includes("oil"),
-  "veteran trees": has("tree", "veteran"),
-  "protected trees": has("tree", "protected"),
-  "overhead branches": has("tree", "clearance_under"),
-  "retaining walls": has("wall", "retains"),
   "deep digs": (feature) => feature.kind === "excavation",
-  "live fences": has("fence", "live_wires"),
   "unknown fill": (feature) => feature.kind === "stock",
-  asbestos: (feature) => feature.kind === "stock" || has("heap", "suspect")(feature),
+  asbestos: (feature) => feature.kind === "stock" || tells("heap", "suspect", feature),
   slurry: (feature) => feature.kind === "tank" && word(feature, "holds") === "slurry",
   livestock: (feature) => feature.kind === "animals",
-  "public way": (feature) => feature.kind === "road" || has("route", "public")(feature),
+  "public way": (feature) => feature.kind === "road" || tells("route", "public", feature),
 };
 
 /** Whether a feature is (part of) the hazard that a word names; a word without a test of its own is a kind of feature. */
 export function isHazard(hazard: string, feature: Feature): boolean {
-  const test = tests[hazard];
+  const told = Object.hasOwn(properties, hazard) ? properties[hazard] : undefined;
+  if (told) return tells(...told, feature);
+  const test = Object.hasOwn(tests, hazard) ? tests[hazard] : undefined;
   if (test) return test(feature);
   return feature.kind === hazard || `${feature.kind}s` === hazard;
+}
+
+/** Whether the plan has looked for what a property would tell, and there is none. */
+export function isRuledOut(none: readonly string[], feature: Feature, property: string): boolean {
+  return none.some((word) => {
+    const [kind, told] = Object.hasOwn(properties, word) ? (properties[word] ?? []) : [];
+    return feature.kind === kind && property === told;
+  });
 }

@@ -90,6 +90,7 @@ describe("pegs that share a tape", () => {
     },
     trees: { ash: { at: "D", stem: "0.4 ± 0.001", existing: true } },
     build: { position: "1 mm" },
+    none: ["veteran trees"],
     walls: {
       near: { line: ["C", "B"], height: 1, from: "works" },
       far: { line: ["A", [-5, -5]], height: 1, from: "works" },

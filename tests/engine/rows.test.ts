@@ -26,12 +26,21 @@ const row = (id: string, where: string, each?: readonly string[]): Limit => ({
 });
 const card = (limits: readonly Limit[]) => ({ limits }) as unknown as Card;
 const test = (condition: Condition, subject: Readonly<Record<string, Feature>>) =>
-  testProperty(condition, subject, () => "perhaps");
+  testProperty(condition, subject, { inBand: () => "perhaps" });
 const england = [["england", "anywhere"]];
+
+const rowsOf = (limits: readonly Limit[], keptOut: readonly string[]) =>
+  rowsFor({
+    card: card(limits),
+    subject: { fence: feature("fence", { keep_out: keptOut }) },
+    chains: england,
+    test,
+    supposed: new Map(),
+  });
 
 /** `element: row` of every row that applies to a fence against these animals in England. */
 const applied = (limits: readonly Limit[], keptOut: readonly string[]): readonly string[] => {
-  const found = rowsFor(card(limits), { fence: feature("fence", { keep_out: keptOut }) }, england, test);
+  const found = rowsOf(limits, keptOut);
   return found.is === "rows" ? found.rows.map(({ element, limit }) => `${element}: ${limit.id}`) : [found.is];
 };
 
@@ -55,12 +64,7 @@ describe("rows for each element of a list", () => {
   });
   it("lets no farther place decide while a nearer row waits to be told more", () => {
     const waiting = { ...row("deer", "england", ["roe deer"]), when: [{ of: "fence.made_of", is: "rails" }] };
-    const found = rowsFor(
-      card([waiting, row("rest", "anywhere")]),
-      { fence: feature("fence", { keep_out: ["roe deer"] }) },
-      england,
-      test,
-    );
+    const found = rowsOf([waiting, row("rest", "anywhere")], ["roe deer"]);
     expect(found.is === "rows" && [found.rows.length, found.missing.map((one) => one.property)]).toEqual([
       0,
       ["made_of"],
@@ -68,12 +72,7 @@ describe("rows for each element of a list", () => {
   });
   it("asks nothing for the sake of a farther place", () => {
     const asking = { ...row("rest", "anywhere"), when: [{ of: "fence.made_of", is: "rails" }] };
-    const found = rowsFor(
-      card([row("deer", "england"), asking]),
-      { fence: feature("fence", { keep_out: ["roe deer"] }) },
-      england,
-      test,
-    );
+    const found = rowsOf([row("deer", "england"), asking], ["roe deer"]);
     expect(found.is === "rows" && [found.rows.map((one) => one.limit.id), found.missing]).toEqual([["deer"], []]);
   });
   it("says that no row reaches the place", () => {

@@ -18,6 +18,7 @@ function rootFinding(place: string, tree: object, limit: string, off = 3): Findi
     place: [place],
     as_of: "2026-11-25",
     stages: ["works"],
+    none: ["veteran trees"],
     trees: { tree: { at: [0, 0], existing: true, ...tree } },
     walls: {
       wall: {
