@@ -24,6 +24,7 @@ import type { SourceText } from "./reading/source-text.ts";
 import { nearestWord } from "./reading/nearest-word.ts";
 import { validated, type Validator } from "./reading/validate.ts";
 import { readRequirement } from "./rulebook/bounds.ts";
+import { numbered } from "./report/grouping.ts";
 import { reasonText as cardInWords } from "./report/reason.ts";
 import { isPointFile, pointFileText } from "./plan/point-files.ts";
 import { papersSeen, standingUnsaid, wantedIncludes } from "./plan/wants.ts";
@@ -290,6 +291,11 @@ export function withProblems(inspection: Inspection, problems: readonly Problem[
 
 /** A rule in words. */
 export const reasonText = (card: Card, book: Rulebook): string => cardInWords(card, book, measures);
+
+/** The rule and the sentence that the report prints under a number, or null. */
+export function toldUnder(number: number, report: Report): { readonly rule: string; readonly sentence: string } | null {
+  return numbered(report).find((one) => one.number === number)?.finding ?? null;
+}
 
 /** The known rule nearest to a mistyped one, or null. */
 export function nearestRule(rule: string, book: Rulebook): string | null {

@@ -119,12 +119,51 @@ describe("check", () => {
   });
 });
 
+describe("a name that is not a plan's", () => {
+  it.each(["examples/sallow-yard", "examples/sallow-yard/", "examples/sallow-yard/plan"])(
+    "%s: the plan that was meant is named",
+    async (name) => {
+      const { code, out } = await run(["check", join(root, name)]);
+      expect(code).toBe(2);
+      expect(out.replace(/\s+/g, " ")).toContain(`Give ${example}.`);
+      expect(out).not.toMatch(/line 1|MET:/);
+    },
+  );
+  it("says what a folder without one is wanted to hold", async () => {
+    const { out } = await run(["check", folder]);
+    expect(out.replace(/\s+/g, " ")).toContain("Give the plan in it by its name");
+  });
+});
+
 describe("reason and rules", () => {
   it("prints a rule whole, with how its source was seen", async () => {
     const { code, out } = await run(["reason", "trees/works-in-root-zone"]);
     expect(code).toBe(0);
     expect(out).toContain("12 times the stem of the tree");
     expect(out).toMatch(/read second-hand|page read/);
+  });
+  it("tells the rule behind a number of a report", async () => {
+    const report = await run(["check", example]);
+    const first = / 1\. (\w+ "[^"]+")/.exec(report.out)?.[1] ?? "none";
+    const { code, out } = await run(["reason", "1", example]);
+    expect(code).toBe(0);
+    expect(out.split("\n")[0]).toContain(first);
+    expect(out).toMatch(/^Rule [a-z]+\/[a-z-]+, in rules\//m);
+    expect(report.out.replace(/\s+/g, " ")).toContain(`More on a number above: sightrail reason NUMBER ${example}`);
+  });
+  it("asks for the plan of a number, and says where a report has no such number", async () => {
+    expect(await run(["reason", "3"])).toMatchObject({
+      code: 2,
+      err: "Name the plan too: sightrail reason 3 yard.yaml\n",
+    });
+    const { code, err } = await run(["reason", "99", example]);
+    expect(code).toBe(2);
+    expect(err).toContain("has no number 99");
+  });
+  it("names the rules that hold a part of a name", async () => {
+    const { code, err } = await run(["reason", "jumped"]);
+    expect(code).toBe(2);
+    expect(err).toContain("fences/jumped-in-from-stand, fences/jumped-out-from-stand");
   });
   it("asks whether a near rule was meant", async () => {
     const { code, err } = await run(["reason", "tree/works-in-root-zone"]);

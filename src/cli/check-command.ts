@@ -37,8 +37,8 @@ export async function checkCommand(plans: readonly string[], flags: CheckFlags, 
     "text" in file ? [{ ...file.text, includes: texts(includes[index] ?? []) }] : [],
   );
   const inspection = withProblems(inspect(whole, optionsOf(flags, texts(cards), streams)), problems);
-  streams.out(await printed(inspection, ".txt", printOptions(flags, streams)));
-  const saved = await save(inspection, flags, streams);
+  streams.out(await printed(inspection, ".txt", printOptions(plans, flags, streams)));
+  const saved = await save(inspection, plans, { ...flags, streams });
   return saved ? exitCode(inspection.report) : 2;
 }
 
@@ -79,11 +79,26 @@ function optionsOf(flags: CheckFlags, cards: readonly Text[], streams: Streams):
   };
 }
 
-function printOptions(flags: CheckFlags, streams: Streams) {
+/** How to ask for more, with the plans and the choices of this report. */
+function moreWords(plans: readonly string[], flags: CheckFlags): string {
+  const named = plans.map(quoted).join(" ");
+  const given = [
+    ["--rules", flags.rules],
+    ["--place", flags.place],
+    ["--stage", flags.stage],
+    ["--option", flags.option],
+    ["--as-of", flags.asOf],
+  ].flatMap(([flag, value]) => (value === undefined ? [] : [` ${flag} ${quoted(value)}`]));
+  return `More on a number above: sightrail reason NUMBER ${named}${given.join("")}`;
+}
+
+const quoted = (text: string): string => (/^[\w./:,@+-]+$/.test(text) ? text : `'${text.replaceAll("'", "'\\''")}'`);
+
+function printOptions(plans: readonly string[], flags: CheckFlags, streams: Streams) {
   const width = flags.width ?? streams.columns;
   return {
     version,
-    more: "The reason behind a rule, with its limits and sources: sightrail reason RULE; the list: sightrail rules",
+    more: moreWords(plans, flags),
     ...(flags.all ? { all: true } : {}),
     ...(flags.plain ? { plain: true } : {}),
     ...(flags.brief ? { brief: true } : {}),
@@ -93,7 +108,11 @@ function printOptions(flags: CheckFlags, streams: Streams) {
 
 const earthHint = "Add earth: {station: P1, latitude: 52.0831, longitude: -3.1162, north: 4 deg}.";
 
-async function save(inspection: Inspection, flags: CheckFlags, streams: Streams): Promise<boolean> {
+async function save(
+  inspection: Inspection,
+  plans: readonly string[],
+  { streams, ...flags }: CheckFlags & { readonly streams: Streams },
+): Promise<boolean> {
   let all = true;
   for (const file of flags.save) {
     const ending = endings.find((known) => file.endsWith(known)) ?? ".txt";
@@ -104,7 +123,7 @@ async function save(inspection: Inspection, flags: CheckFlags, streams: Streams)
     }
     const reason = writeTextFile(
       file,
-      await printed(inspection, ending, printOptions(flags, { ...streams, columns: undefined })),
+      await printed(inspection, ending, printOptions(plans, flags, { ...streams, columns: undefined })),
     );
     if (reason) streams.err(`Could not write ${file}: ${reason}.\n`);
     all &&= reason === null;

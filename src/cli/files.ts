@@ -34,13 +34,33 @@ export function readTextFile(path: string, name: string): ReadFile {
       };
     return { text: { file: name, text: readFileSync(path, "utf8") } };
   } catch (error) {
-    return notReadable(name, reasonOf(error));
+    return notReadable(name, reasonOf(error), planNear(path, name));
   }
 }
 
-function notReadable(name: string, got: string): ReadFile {
-  return { problem: problem("file-not-found", name, "a file that can be read", got, "check the name and the folder") };
+/** Names under which the plan may lie that was meant: in the folder of that name, or with an ending. */
+const meant = ["/plan.yaml", "/plan.yml", ".yaml", ".yml"] as const;
+
+/** The name of the file that was probably meant; null where there is none. */
+function planNear(path: string, name: string): string | null {
+  const [bare, said] = [path, name].map((text) => text.replace(/[\\/]+$/, "")) as [string, string];
+  const ending = meant.find((one) => statSync(bare + one, { throwIfNoEntry: false })?.isFile());
+  return ending === undefined ? null : said + ending;
 }
+
+function notReadable(name: string, got: string, near: string | null = null): ReadFile {
+  const hint = near === null ? hints[got] : `give ${near}`;
+  return {
+    problem: problem("file-not-found", name, "a file that can be read", got, hint ?? "check the name and the folder"),
+  };
+}
+
+/** What to do where the name alone does not tell. */
+const hints: Readonly<Record<string, string>> = {
+  "a folder": "give the plan in it by its name, as folder/plan.yaml",
+  "a device": "give a file, or - for standard input",
+  "a file that may not be read or written": "ask whoever owns the file for leave to read it",
+};
 
 /** Whether two names are of one file that exists, links followed. */
 export function isSameFile(one: string, other: string): boolean {

@@ -2,6 +2,7 @@
 
 import { Command, CommanderError, Option } from "commander";
 import type { CheckFlags } from "./check-command.ts";
+import type { ReasonFlags } from "./reason-command.ts";
 import type { SheetFlags } from "./sheet-command.ts";
 import type { Streams } from "./streams.ts";
 import { version } from "./version.ts";
@@ -24,10 +25,20 @@ export async function main(args: readonly string[], streams: Streams): Promise<n
   }
 }
 
+const checkHelp = `
+For instance: sightrail check yard.yaml --save yard.html
+
+Ends with 0 where nothing fails, 1 where something does or can hurt somebody and is not shown to be met,
+2 where something could not be read, 3 for a fault of ours.`;
+
 function programWith(streams: Streams, finish: (code: number) => void): Command {
   const program = new Command("sightrail");
   program
-    .description("Checks the plan of a rural plot before a spade goes in.")
+    .description(
+      "Checks the plan of a rural plot before a spade goes in: what will not do, by how much, who says so, what to do.",
+    )
+    .addHelpText("after", "\nBegin with: sightrail check yard.yaml")
+    .showHelpAfterError("The commands and what they take: sightrail --help")
     .version(version, "--version", "print the version")
     .exitOverride();
   program.configureOutput({
@@ -38,7 +49,7 @@ function programWith(streams: Streams, finish: (code: number) => void): Command 
   program
     .command("check")
     .description("check one or more plans and print the report")
-    .argument("<plan...>", "plan files; - is standard input")
+    .argument("<plan...>", "plan files, as yard.yaml; - is standard input")
     .option(
       "--save <file>",
       "also write the report; .txt .html .svg .json .sarif .geojson by its ending (repeatable)",
@@ -55,18 +66,25 @@ function programWith(streams: Streams, finish: (code: number) => void): Command 
     .option("--plain", "no mark lines, for a screen reader")
     .option("--brief", "first lines only; cautions stay")
     .addOption(new Option("--width <columns>", "columns of the printed report").argParser(Number))
+    .addHelpText("after", checkHelp)
     .action(async (plans: string[], flags: CheckFlags) => {
       const { checkCommand } = await import("./check-command.ts");
       finish(await checkCommand(plans, flags, streams));
     });
   program
     .command("reason")
-    .description("print a rule whole, with its limits and sources")
-    .argument("<rule>", "rule, as fences/jumped-in-from-stand")
+    .description("say why: the rule behind a finding, with its limits and who publishes them")
+    .argument("<which>", "number of a finding in the report, or a rule, as fences/jumped-in-from-stand")
+    .argument("[plan...]", "with a number: the plan files of that report")
     .option("--rules <folder>", "add your own cards from a folder")
-    .action(async (rule: string, flags: { rules?: string }) => {
+    .option("--place <list>", "with a number: as the report was asked for")
+    .option("--stage <name>", "with a number: as the report was asked for")
+    .option("--option <name>", "with a number: as the report was asked for")
+    .option("--as-of <date>", "with a number: as the report was asked for")
+    .addHelpText("after", "\nFor instance: sightrail reason 3 yard.yaml")
+    .action(async (which: string, plans: string[], flags: ReasonFlags) => {
       const { reasonCommand } = await import("./reason-command.ts");
-      finish(reasonCommand(rule, flags, streams));
+      finish(reasonCommand(which, plans, { ...flags, streams }));
     });
   program
     .command("rules")

@@ -5,15 +5,18 @@ import { problemLines } from "./check-command.ts";
 import { readCards } from "./files.ts";
 import type { Streams } from "./streams.ts";
 
-/** Prints one line a rule, grouped by area. */
+/** Prints one line a rule, grouped by area, the titles under each other. */
 export function rulesCommand(flags: { readonly rules?: string }, streams: Streams): number {
   const { book, problems } = bookWith(flags.rules);
   streams.err(problemLines(problems));
+  const longest = Math.max(...book.cards.map(({ id }) => id.length));
   let area = "";
   for (const card of book.cards) {
     if (card.area !== area) streams.out(`${area ? "\n" : ""}${card.area.toUpperCase()}\n`);
     area = card.area;
-    streams.out(`  ${card.id.padEnd(34)} ${card.title}${card.faultsOnly ? " (a screen: shows faults only)" : ""}\n`);
+    streams.out(
+      `  ${card.id.padEnd(longest)} ${card.title}${card.faultsOnly ? " (a screen: shows faults only)" : ""}\n`,
+    );
   }
   return problems.length > 0 ? 2 : 0;
 }

@@ -24,7 +24,8 @@ export function problemSentence(problem: Problem): string {
 }
 
 function placeOf(problem: Problem): string {
-  return `${clean(problem.file)}${problem.line > 0 ? ` line ${problem.line}` : ""}:`;
+  const line = problem.line > 0 && problem.code !== "file-not-found" ? ` line ${problem.line}` : "";
+  return `${clean(problem.file)}${line}:`;
 }
 
 function expectedWords(problem: Problem): string {

@@ -7,6 +7,7 @@ import type { Dimension } from "../model/quantity.ts";
 import { shown, words } from "../model/units.ts";
 import { capital } from "./clean.ts";
 import { placeWords } from "./standing-words.ts";
+import { wrap } from "./wrap.ts";
 
 const seenWords: Readonly<Record<Seen, string>> = {
   read: "page read",
@@ -34,12 +35,28 @@ export function reasonText(card: Card, book: Rulebook, measures: ReadonlyMap<str
   const measure = measures.get(card.measure);
   const lines = [card.title, "", card.asks, stakesWords[card.stakes]];
   if (card.faultsOnly) lines.push("This is a screen: it can show a fault, never that a thing holds.");
-  lines.push("", `What is found: ${measure?.shortName ?? card.measure}.`, "", "What is wanted:");
+  lines.push("", `What is found: ${nameOf(card, measure)}.`, "", "What is wanted:");
   for (const limit of card.limits) lines.push(...limitLines(limit, context));
   if (card.cautions.length > 0) lines.push("", "Mind:", ...card.cautions.map((caution) => `  ${caution}`));
   if (card.defersTo) lines.push("", `Who decides: ${card.defersTo}.`);
   lines.push("", `Rule ${card.id}, in ${card.file}`);
-  return `${lines.join("\n")}\n`;
+  return `${lines.flatMap(wrapped).join("\n")}\n`;
+}
+
+const widest = 100;
+
+/** A line broken at 100 columns, what follows set in under it. */
+function wrapped(line: string): readonly string[] {
+  const indent = /^ */.exec(line)?.[0] ?? "";
+  return line === "" ? [""] : wrap(line, widest, { first: indent, rest: `${indent}  ` });
+}
+
+/** A number that the plan states goes by its own name. */
+function nameOf(card: Card, measure: Measure | undefined): string {
+  const { property } = card.parameters;
+  return measure?.phrase.includes("{property}") && property
+    ? propertyWords(String(property))
+    : (measure?.shortName ?? card.measure);
 }
 
 /** What the words of a row are made with. */
@@ -137,7 +154,7 @@ function sourceWords(source: Source, clause: string | undefined): string {
   const parts = [
     source.title,
     source.edition,
-    clause,
+    clause !== undefined && source.title.includes(clause) ? "" : clause,
     seenWords[source.seen] + (source.date ? ` ${source.date}` : ""),
     source.address,
   ];
@@ -146,10 +163,7 @@ function sourceWords(source: Source, clause: string | undefined): string {
 
 function conditionWords(condition: Limit["when"][number], context: Context): string {
   const of = condition.of === "each" ? "that" : ofWords(condition.of);
-  if ("is" in condition)
-    return typeof condition.is === "boolean"
-      ? `${of} is ${condition.is ? "so" : "not so"}`
-      : `${of} is ${Array.isArray(condition.is) ? condition.is.join(" or ") : String(condition.is)}`;
+  if ("is" in condition) return isWords(condition.of, condition.is, context.card);
   const companion = context.card.companions[condition.of];
   const dimension = condition.dimension ?? context.measures.get(companion?.measure ?? "")?.dimension ?? "count";
   const edge = (word: string, value: number | undefined) =>
@@ -162,6 +176,18 @@ function conditionWords(condition: Limit["when"][number], context: Context): str
   ];
   return `${of} is ${band.join(" and ")}`;
 }
+
+/** `"supported" is not`, `"dug before" does not hold`, `"soil class" of the dig is sand or gravel`. */
+function isWords(dotted: string, is: string | boolean | readonly string[], card: Card): string {
+  const [role = "", ...rest] = dotted.split(".");
+  const whose = rest.length === 0 || role === card.about.role ? "" : ` of the ${plainWord(role)}`;
+  const name = rest.length === 0 ? (role === "each" ? "that" : `the ${plainWord(role)}`) : `"${keyWords(rest)}"`;
+  if (typeof is === "boolean") return `${name}${whose} ${is ? "holds" : "does not hold"}`;
+  return `${name}${whose} is ${[is].flat().join(" or ")}`;
+}
+
+/** The key as it stands in a plan, without the underscores. */
+const keyWords = (keys: readonly string[]): string => keys.map(plainWord).join(", ");
 
 /** Bores and the like are said in millimetres. */
 const smallUnit = (dimension: Dimension, value: number): string | undefined =>

@@ -23,6 +23,7 @@ const usual = 100;
 /** The report as lines of 80 to 118 columns, without colour, ending with a line break. The same report gives the same bytes. */
 export function textReport(report: Report, options: TextOptions = {}): string {
   const width = Math.round(Math.min(widest, Math.max(narrowest, options.width ?? usual)));
+  if (report.plans.length === 0 && report.problems.length > 0) return unread(report, width);
   const told = numbered(report);
   const cautions = dealCautions(report, told);
   const style: EntryStyle = {
@@ -47,6 +48,12 @@ export function textReport(report: Report, options: TextOptions = {}): string {
   ].filter((block) => block.length > 0);
   const lines = blocks.flatMap((block, index) => (index === 0 ? block : ["", ...block]));
   return `${lines.map((line) => line.trimEnd()).join("\n")}\n`;
+}
+
+/** Where no plan could be opened there is nothing to tell but that. */
+function unread({ problems }: Report, width: number): string {
+  const lines = [...problemLines(problems, width), "", ...wrap("No plan was looked at.", width)];
+  return `${lines.join("\n")}\n`;
 }
 
 function begin(told: readonly Numbered[], width: number): readonly string[] {

@@ -6,7 +6,7 @@ import { reasonText, rulebook } from "../../src/index.ts";
 const book = rulebook();
 const reason = (id: string): string => {
   const card = book.cards.find((one) => one.id === id);
-  return card ? reasonText(card, book) : "";
+  return card ? reasonText(card, book).replace(/\s+/g, " ") : "";
 };
 
 describe("a rule in words", () => {
@@ -31,6 +31,21 @@ describe("a rule in words", () => {
     const text = reason("trees/works-in-root-zone");
     expect(text).toContain("The United Kingdom");
     expect(text).not.toContain("United kingdom");
+  });
+  it("names what a plan must say for a limit to hold, by the plan's own words", () => {
+    const text = reason("works/trench-not-supported");
+    expect(text).toContain('where "somebody goes in" holds and "supported" is not: the depth must be at most 0 m');
+    expect(text).toContain("What is found: depth.");
+  });
+  it("keeps within 100 columns", () => {
+    const widest = book.cards.map((card) =>
+      Math.max(
+        ...reasonText(card, book)
+          .split("\n")
+          .map((line) => line.length),
+      ),
+    );
+    expect(Math.max(...widest)).toBeLessThanOrEqual(100);
   });
   it("says of a yes or no that it must be so", () => {
     expect(reason("fences/live-wire-barbed")).not.toContain("at least 1");
