@@ -24,7 +24,6 @@ import type { SourceText } from "./reading/source-text.ts";
 import { nearestWord } from "./reading/nearest-word.ts";
 import { validated, type Validator } from "./reading/validate.ts";
 import { readRequirement } from "./rulebook/bounds.ts";
-import { numbered } from "./report/grouping.ts";
 import { reasonText as cardInWords } from "./report/reason.ts";
 import { isPointFile, pointFileText } from "./plan/point-files.ts";
 import { papersSeen, standingUnsaid, wantedIncludes } from "./plan/wants.ts";
@@ -40,6 +39,7 @@ export type { Card, Rulebook } from "./model/card.ts";
 export type * from "./model/finding.ts";
 export { exitCode } from "./engine/exit-code.ts";
 export { endings, printed } from "./report/printed.ts";
+export { toldUnder } from "./report/grouping.ts";
 export type { Picture } from "./model/picture.ts";
 export { remeasureSheet } from "./sheets/remeasure.ts";
 export { setOutSheet } from "./sheets/setout.ts";
@@ -291,11 +291,6 @@ export function withProblems(inspection: Inspection, problems: readonly Problem[
 
 /** A rule in words. */
 export const reasonText = (card: Card, book: Rulebook): string => cardInWords(card, book, measures);
-
-/** The rule and the sentence that the report prints under a number, or null. */
-export function toldUnder(number: number, report: Report): { readonly rule: string; readonly sentence: string } | null {
-  return numbered(report).find((one) => one.number === number)?.finding ?? null;
-}
 
 /** The known rule nearest to a mistyped one, or null. */
 export function nearestRule(rule: string, book: Rulebook): string | null {

@@ -67,6 +67,11 @@ export function numbered(report: Report): readonly Numbered[] {
   return folded(told).map((one, index) => ({ number: index + 1, ...one }));
 }
 
+/** The rule and the sentence that stand under a number, or null. */
+export function toldUnder(number: number, report: Report): { readonly rule: string; readonly sentence: string } | null {
+  return numbered(report).find((one) => one.number === number)?.finding ?? null;
+}
+
 /** Entries with their like beneath the first of them. */
 function folded(
   told: readonly { readonly group: Group; readonly finding: Finding }[],
