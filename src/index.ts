@@ -293,9 +293,8 @@ export function withProblems(inspection: Inspection, problems: readonly Problem[
 export const reasonText = (card: Card, book: Rulebook): string => cardInWords(card, book, measures);
 
 /** The known rule nearest to a mistyped one, or null. */
-export function nearestRule(rule: string, book: Rulebook): string | null {
-  return nearestWord(
+export const nearestRule = (rule: string, { cards }: Rulebook): string | null =>
+  nearestWord(
     rule,
-    book.cards.map((card) => card.id),
+    cards.map(({ id }) => id),
   );
-}
