@@ -31,6 +31,8 @@ const named: Readonly<Record<string, string>> = {
   made_by: "making (cut, fill or natural)",
   mown_by: "way of mowing",
   into: "receiving water or ground",
+  two_peg_error: "error by the two-peg test",
+  widest_gap: "widest gap between levels",
   runs_to: "way out for the rain",
 };
 

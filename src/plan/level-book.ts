@@ -20,7 +20,12 @@ export interface LevelBook {
   readonly runs: readonly LevelRun[];
   /** Misclosure of each run with the doubt of the known levels alone: what the staff read is what is tested. */
   readonly missed: readonly Uncertain[];
+  /** Runs that come home to no known level: nothing shows a misread staff in them. */
+  readonly open: readonly OpenRun[];
 }
+
+/** A run of levels that does not close. */
+export type OpenRun = Pick<LevelRun, "from" | "to" | "place" | "setUps">;
 
 interface Work {
   readonly measuring: Measuring;
@@ -62,6 +67,7 @@ export function bookLevels(nodes: readonly Node[], work: Work): LevelBook {
     booked: done.flatMap((run) => run.booked),
     runs: done.flatMap((run) => run.closing ?? []),
     missed: done.flatMap((run) => run.missed ?? []),
+    open: done.flatMap((run) => run.open ?? []),
   };
 }
 
@@ -111,44 +117,48 @@ interface Read {
   readonly closes: boolean;
 }
 
-function bookRun(
-  rows: readonly Row[],
-  known: ReadonlyMap<string, Uncertain>,
-  work: Work,
-): { readonly booked: readonly Booked[]; readonly closing: LevelRun | null; readonly missed: Uncertain | null } {
+interface BookedRun {
+  readonly booked: readonly Booked[];
+  readonly closing: LevelRun | null;
+  readonly missed: Uncertain | null;
+  readonly open: OpenRun | null;
+}
+
+function bookRun(rows: readonly Row[], known: ReadonlyMap<string, Uncertain>, work: Work): BookedRun {
   const [first] = rows;
   const start = first === undefined ? undefined : known.get(first.words);
   if (first === undefined || first.back === null || start === undefined) {
     if (first !== undefined) reportNoStart(first, work);
-    return { booked: [], closing: null, missed: null };
+    return { booked: [], closing: null, missed: null, open: null };
   }
   const read = readHeights(rows, start, known);
   const close = read.findLast((one) => one.closes);
+  const end = close && known.get(close.row.words);
+  const miss = close && end ? difference(close.level, end) : exact(0);
   const setUps = close?.setUp ?? 0;
-  const miss = close === undefined ? exact(0) : difference(close.level, known.get(close.row.words) as Uncertain);
-  const booked = read
+  const levels = read
     .filter((one) => child(one.row.node, "change")?.data !== true)
     .map((one) => {
       const share = setUps === 0 ? 0 : Math.min(one.setUp, setUps) / setUps;
-      return {
-        row: one.row.node,
-        level: one.closes ? (known.get(one.row.words) as Uncertain) : difference(one.level, scaled(miss, share)),
-      };
+      return { row: one.row.node, level: one.closes && end ? end : difference(one.level, scaled(miss, share)) };
     });
-  const closing =
-    close === undefined
-      ? null
-      : {
-          from: first.words,
-          to: close.row.words,
-          place: close.row.node.place,
-          setUps,
-          misclosure: miss.value,
-          u: swayLength(miss.sway),
-        };
-  const end = close === undefined ? start : (known.get(close.row.words) as Uncertain);
-  const missed = closing === null ? null : { value: miss.value, sway: difference(start, end).sway };
-  return { booked: [{ row: first.node, level: start }, ...booked], closing, missed };
+  const booked = [{ row: first.node, level: start }, ...levels];
+  if (!close || !end) return { booked, closing: null, missed: null, open: openRun(first, read) };
+  const closing = {
+    from: first.words,
+    to: close.row.words,
+    place: close.row.node.place,
+    setUps,
+    misclosure: miss.value,
+    u: swayLength(miss.sway),
+  };
+  // Where it closes on its own start, the doubt of that one level falls out of the miss.
+  return { booked, closing, missed: { value: miss.value, sway: difference(start, end).sway }, open: null };
+}
+
+function openRun(first: Row, read: readonly Read[]): OpenRun | null {
+  const last = read.at(-1);
+  return last ? { from: first.words, to: last.row.words, place: first.node.place, setUps: last.setUp } : null;
 }
 
 /** Levels read from each set-up in turn. A foresight on a known point closes the run. */

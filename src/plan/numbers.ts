@@ -10,6 +10,8 @@ export interface Written {
   readonly value: number;
   readonly plusMinus: number | null;
   readonly node: Node;
+  /** True for a tape that was brought level by the slope or rise beside it. */
+  readonly reduced?: boolean;
 }
 
 /** Reads a node as a number of some dimension; a problem and null where it is none. */

@@ -20,6 +20,8 @@ export const practice = {
   // A 6-8-10 triangle with 10 mm error in the 10 m side turns by 0.12 deg (COMPUTED); taken as one standard uncertainty.
   squareOff: { plusMinus: 0.24 * deg, words: "right angles are set out to ± 0.24 deg" },
   compass: { plusMinus: 2 * deg, words: "bearings are read to ± 2 deg" },
+  // A staff read to the millimetre over 20 to 40 m, 1 to 2 mm each (MEMORY); the larger but one is taken.
+  staff: { plusMinus: 0.003, words: "a staff is read to ± 3 mm in a two-peg test" },
   levelling: { plusMinus: 0.01, words: "levels are known to ± 10 mm" },
   crown: { plusMinus: 0.5, words: "crowns of trees are known to ± 0.5 m" },
   girth: { plusMinus: 0.01, words: "girths and stems are taped to ± 10 mm" },

@@ -2,7 +2,7 @@
 
 import type { Table } from "../model/card.ts";
 import type { Path } from "../model/path.ts";
-import type { Plan } from "../model/plan.ts";
+import type { LevelledPlace, Plan } from "../model/plan.ts";
 import type { Problem } from "../model/problem.ts";
 import type { SourceText } from "../reading/source-text.ts";
 import { withDriven } from "./driven.ts";
@@ -24,6 +24,7 @@ import { allEntries, allItems, featuresOf, lostNames, type Texts } from "./sourc
 import { stageNames, versionsOf, type Version } from "./stages.ts";
 import { readStatements } from "./statements.ts";
 import { surveyedThings } from "./surveyed.ts";
+import { groundThing, levelThing } from "./surveyed-levels.ts";
 import { openTroubles, type Locate } from "./troubles.ts";
 
 /** A text that has been read and checked against its schema; nodes at `broken` paths are passed over. */
@@ -67,12 +68,17 @@ export function resolvePlan(text: CheckedText, kindTable: KindTable, options: Re
     trueNorth: trueNorthOf(texts, work.troubles),
     numbers: work.book.finish(),
     ...(facts === null ? {} : { surveyFacts: { ...facts, levelRuns: levels.runs } }),
-    surveyed: surveyedThings({ texts, survey, levels, pegs, book: work.book }),
+    surveyed: surveyedThings({ texts, survey, levels, pegs, book: work.book, ...levelThings(desk, levelled) }),
     tape: planTapeOf(texts, desk.customs, work.book.finish().causes),
     ...(survey.firstLine === null ? {} : { baseline: survey.firstLine }),
     assumed: desk.customs.assumed(),
   };
   return { plan, problems: work.troubles.list() };
+}
+
+function levelThings({ texts, customs, work }: Desk, levelled: readonly LevelledPlace[]) {
+  const { book, troubles } = work;
+  return { level: levelThing({ texts, book, customs, troubles }), ground: groundThing(levelled, { texts, book }) };
 }
 
 /** Everything that is open while a plan is resolved. */

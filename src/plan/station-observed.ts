@@ -17,6 +17,8 @@ export interface Observed {
   readonly number: Uncertain;
   readonly words: string;
   readonly place: Place;
+  /** True where the plan says how the tape lay, so that it was brought level. */
+  readonly reduced?: boolean;
 }
 
 /** What the readers of stations need. */
@@ -42,7 +44,8 @@ export function lengthsOf(node: Node | null, holder: Node, troubles: Troubles): 
     const written = readNumber(one, "length", troubles);
     if (written === null) return [];
     const level = broughtLevel(written.value, rise?.value ?? 0, slope?.value ?? 0);
-    return [{ ...written, value: level, plusMinus: written.plusMinus ?? own?.value ?? null }];
+    const reduced = rise !== null || slope !== null;
+    return [{ ...written, value: level, plusMinus: written.plusMinus ?? own?.value ?? null, reduced }];
   });
 }
 
@@ -66,7 +69,8 @@ export function tapeObserved(
   const number = more === null ? taped : sum(taped, more);
   const { place } = written.node;
   const u = work.measuring.ownU(written, "tape");
-  return { observation: { id: idOf(place), kind: "distance", from, to, value: number.value, u }, number, words, place };
+  const observation = { id: idOf(place), kind: "distance", from, to, value: number.value, u } as const;
+  return { observation, number, words, place, reduced: written.reduced ?? false };
 }
 
 /** The run or the offset of a station along a line; an offset to the right counts below 0. */

@@ -6,18 +6,21 @@ import { misfitOf } from "../adjustment/misfit.ts";
 import type { Adjusted } from "../adjustment/network.ts";
 import type { Place } from "../model/path.ts";
 import type { Feature, LevelRun, Properties } from "../model/plan.ts";
-import type { LevelBook } from "./level-book.ts";
+import type { LevelBook, OpenRun } from "./level-book.ts";
 import { child } from "./node.ts";
 import type { BookWriter, LivePoint } from "./number-book.ts";
 import { cutsOf, type SurveyRead } from "./read-survey.ts";
 import { firstAt, type Texts } from "./sources.ts";
 import type { StationPlan } from "./station-plan.ts";
-import { exact, scaled, type Uncertain } from "./sway.ts";
+import { difference, exact, quotient, scaled, type Uncertain } from "./sway.ts";
 
 export interface SurveyedWork {
   readonly texts: Texts;
   readonly survey: SurveyRead;
-  readonly levels: Pick<LevelBook, "runs" | "missed">;
+  readonly levels: Pick<LevelBook, "runs" | "missed" | "open">;
+  /** The level itself, where the plan says how its two-peg test came out. */
+  readonly level: Feature | null;
+  readonly ground: Feature | null;
   readonly pegs: ReadonlyMap<string, LivePoint>;
   readonly book: BookWriter;
 }
@@ -28,10 +31,12 @@ export function surveyedThings(work: SurveyedWork): readonly Feature[] {
   const whole = adjusted === null ? [] : [surveyThing(work, adjusted)];
   const pegs = adjusted === null ? [] : work.survey.plans.flatMap((plan) => pegThing(plan, work, adjusted));
   const runs = work.levels.runs.map((run, k) => runThing(run, work.levels.missed[k] ?? exact(run.misclosure), work));
-  return [...whole, ...pegs, ...runs];
+  const open = work.levels.open.map((run) => openThing(run, work));
+  const others = [work.level, work.ground].filter((one) => one !== null);
+  return [...whole, ...pegs, ...tapedLines(work), ...runs, ...open, ...others];
 }
 
-const thing = (kind: string, name: string, place: Place): Feature => ({
+export const thing = (kind: string, name: string, place: Place): Feature => ({
   kind,
   name,
   place,
@@ -114,9 +119,22 @@ function pegThing(plan: StationPlan, { survey, pegs, book }: SurveyedWork, adjus
     {
       ...thing("peg", plan.name, plan.place),
       shape: { form: "point", at: book.sealPoint(peg) },
-      properties: { measured: own.length > 0, checked: own.every(({ redundancy }) => redundancy > seen), ...tied },
+      properties: {
+        measured: own.length > 0,
+        checked: own.every(({ redundancy }) => redundancy > seen),
+        ...tied,
+        ...offsetOf(plan, book),
+      },
     },
   ];
+}
+
+/** How far off its line a peg was put by eye; a right angle that was set out is another matter. */
+function offsetOf(plan: StationPlan, book: BookWriter): Properties {
+  const offset = plan.observed.find(({ observation }) => observation.kind === "offset");
+  if (offset === undefined || child(plan.node, "along") === null) return { by_offset: false };
+  const { number } = offset;
+  return { by_offset: true, offset: book.seal(scaled(number, number.value < 0 ? -1 : 1), "length", offset.place) };
 }
 
 function runThing(run: LevelRun, missed: Uncertain, { book }: SurveyedWork): Feature {
@@ -124,8 +142,39 @@ function runThing(run: LevelRun, missed: Uncertain, { book }: SurveyedWork): Fea
   return {
     ...thing("level run", `${run.from} to ${run.to}`, run.place),
     properties: {
+      closes: true,
       misclosure: book.seal(size, "length", run.place),
+      set_ups: book.seal(exact(run.setUps), "count", run.place),
       root_of_set_ups: book.seal(exact(Math.sqrt(run.setUps)), "count", run.place),
     },
   };
+}
+
+function openThing(run: OpenRun, { book }: SurveyedWork): Feature {
+  return {
+    ...thing("level run", `${run.from} to ${run.to}`, run.place),
+    properties: { closes: false, set_ups: book.seal(exact(run.setUps), "count", run.place) },
+  };
+}
+
+/** Taped lines of which both ends were levelled, so that it shows how steep the tape would lie on the ground. */
+function tapedLines({ texts, survey, pegs, book }: SurveyedWork): readonly Feature[] {
+  const heldLevel = firstAt(texts, "survey", "tape", "held_level")?.data === true;
+  return survey.observed.flatMap(({ observation, number, place, reduced }): readonly Feature[] => {
+    if (observation.kind !== "distance") return [];
+    const [from, to] = [pegs.get(observation.from), pegs.get(observation.to)];
+    if (from?.level === undefined || to?.level === undefined) return [];
+    const rise = difference(to.level, from.level);
+    const slope = quotient(scaled(rise, rise.value < 0 ? -1 : 1), number);
+    return [
+      {
+        ...thing("taped line", `${observation.from} to ${observation.to}`, place),
+        properties: {
+          held_level: heldLevel || reduced === true,
+          length: book.seal(number, "length", place),
+          slope: book.seal(slope, "slope", place),
+        },
+      },
+    ];
+  });
 }
