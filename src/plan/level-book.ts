@@ -50,7 +50,8 @@ export function rowWords(row: Node): string {
   const at = textOf(child(row, "at"));
   if (of !== null) return of;
   if (at !== null) return at;
-  return child(row, "change")?.data === true ? "the change point" : (textOf(child(row, "name")) ?? "a spot");
+  if (child(row, "change")?.data === true) return "the change point";
+  return textOf(child(row, "name")) ?? textOf(child(row, "spot")) ?? "a spot";
 }
 
 /**

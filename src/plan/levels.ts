@@ -43,10 +43,11 @@ export function pegsWithLevels(
   const levels = new Map<string, Uncertain[]>();
   const found = new Map(pegs);
   for (const { row, level } of book.booked) {
-    const name = child(row, "of") === null ? (textOf(child(row, "at")) ?? textOf(child(row, "name"))) : null;
+    const name = child(row, "of") === null ? nameOf(row) : null;
     if (name === null) continue;
     levels.set(name, [...(levels.get(name) ?? []), level]);
-    const spot = child(row, "spot") !== null && !found.has(name) ? spotOf(row) : null;
+    const named = textOf(child(row, "name")) !== null;
+    const spot = named && child(row, "spot") !== null && !found.has(name) ? spotOf(row) : null;
     if (spot !== null) found.set(name, { ...spot, name });
   }
   for (const [name, point] of found) {
@@ -55,6 +56,11 @@ export function pegsWithLevels(
     if (level !== undefined) found.set(name, { ...point, level });
   }
   return found;
+}
+
+/** The peg or the named spot that a row stands on. */
+function nameOf(row: Node): string | null {
+  return textOf(child(row, "at")) ?? textOf(child(row, "name")) ?? textOf(child(row, "spot"));
 }
 
 /** Everything levelled: pegs, spots of ground, and parts of features. */
@@ -77,7 +83,8 @@ export function levelledPlaces(
       const place = levelOfFeature(booked, at);
       return place === null ? [] : [place];
     }
-    if (child(booked.row, "spot") === null || textOf(child(booked.row, "name")) !== null) return [];
+    const name = nameOf(booked.row);
+    if (child(booked.row, "spot") === null || (name !== null && at.pegs.has(name))) return [];
     const point = readPoint(child(booked.row, "spot"), at.setting, "the spot");
     const level = at.work.book.sealNumber(booked.level, "length", booked.row.place);
     return point === null ? [] : [{ spot: at.work.book.sealPoint({ ...point, level: booked.level }), level }];

@@ -28,7 +28,7 @@ export function levelThing({ texts, book, customs, troubles }: LevelWork): Featu
   const levelling = firstAt(texts, "survey", "levelling");
   const place: Place = levelling?.place ?? { file: first.place.file, path: ["survey", "level_book"] };
   const node = child(levelling, "two_peg_error");
-  const name = textOf(child(levelling, "instrument")) ?? "the level";
+  const name = textOf(child(levelling, "instrument")) ?? "used";
   const text = textOf(node);
   if (node === null || text === null) return { ...thing("level", name, place), properties: { tested: false } };
   const match = /^(.+?)\s+(?:in|over|on)\s+(.+)$/.exec(text);

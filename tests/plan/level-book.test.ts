@@ -83,3 +83,21 @@ obstacles:
     expect(plan.pegs.size).toBe(5);
   });
 });
+
+describe("a run that closes on a spot with a name", () => {
+  it("comes home to it", () => {
+    // 50.000 + 1.204 - 0.873 + 1.012 - 1.345 = 49.998 (COMPUTED).
+    const plan = planOf(`
+survey:
+  stations: {A: {at: [0, 0]}}
+  level_book:
+    - {spot: [4, 4], name: BM, bs: 1.204, level: 50.000}
+    - {change: true, fs: 0.873, bs: 1.012}
+    - {spot: BM, fs: 1.345}
+`);
+    expect(plan.surveyFacts?.levelRuns.map(({ to, misclosure }) => [to, Math.round(1e6 * misclosure)])).toEqual([
+      ["BM", -2000],
+    ]);
+    expect(plan.levels.length).toBe(1);
+  });
+});
