@@ -76,6 +76,7 @@ export interface Approach {
  */
 export function approach(best: Approach, path: PointPath, segment: Segment): boolean {
   const before = best.distance;
+  if (surelyFartherThan(before, path, segment)) return false;
   const [ax, ay, bx, by] = segment;
   const straight = path.turn === 0;
   approachEnd(best, path, { share: 0, segment });
@@ -88,6 +89,25 @@ export function approach(best: Approach, path: PointPath, segment: Segment): boo
   }
   if (!straight) approachSquare(best, path, segment);
   return best.distance < before;
+}
+
+/**
+ * Whether a segment cannot come as near as `distance` (m): its nearest and farthest points from the centre of the circle
+ * lie both within it, or both without, by more; or beside a straight path its box does.
+ */
+function surelyFartherThan(distance: number, path: PointPath, [ax, ay, bx, by]: Segment): boolean {
+  const { x, y, centreX: cx, centreY: cy } = path;
+  if (path.turn === 0) {
+    const gapX = Math.max(Math.min(ax, bx) - Math.max(x, x + cx), Math.min(x, x + cx) - Math.max(ax, bx));
+    const gapY = Math.max(Math.min(ay, by) - Math.max(y, y + cy), Math.min(y, y + cy) - Math.max(ay, by));
+    return Math.max(gapX, gapY) > distance;
+  }
+  const radius = Math.sqrt((x - cx) ** 2 + (y - cy) ** 2);
+  const farthest = Math.sqrt(Math.max((ax - cx) ** 2 + (ay - cy) ** 2, (bx - cx) ** 2 + (by - cy) ** 2));
+  if (radius - farthest > distance) return true;
+  const [dx, dy] = [bx - ax, by - ay];
+  const t = Math.max(0, Math.min(1, ((cx - ax) * dx + (cy - ay) * dy) / (dx * dx + dy * dy)));
+  return Math.sqrt((ax + t * dx - cx) ** 2 + (ay + t * dy - cy) ** 2) - radius > distance;
 }
 
 function approachEnd(best: Approach, path: PointPath, at: { share: number; segment: Segment }): void {

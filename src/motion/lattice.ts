@@ -144,20 +144,38 @@ function straightSteps(lattice: LatticeStep, longest: number): readonly (readonl
   return steps;
 }
 
+/** Looked for in an eighth of a turn, and turned and mirrored from there: so left and right are alike for certain. */
 function findSteps(lattice: LatticeStep, longest: number): readonly (readonly [number, number])[] {
-  return Array.from({ length: lattice.headings }, (_, k) => {
+  const quarter = lattice.headings / 4;
+  const eighth = Array.from({ length: Math.floor(quarter / 2) + 1 }, (_, k) => {
     const angle = (2 * Math.PI * k) / lattice.headings;
     return bestStep(Math.cos(angle), Math.sin(angle), longest / lattice.cell);
   });
+  return Array.from({ length: lattice.headings }, (_, k) => {
+    const within = k % quarter;
+    const [x, y] = within < eighth.length ? eighth[within]! : swapped(eighth[quarter - within]!);
+    return quarterTurns[Math.floor(k / quarter)]!(x, y);
+  });
 }
 
+const swapped = ([x, y]: readonly [number, number]) => [y, x] as const;
+
+/** A step turned by so many quarters to the left. */
+const quarterTurns: readonly ((x: number, y: number) => readonly [number, number])[] = [
+  (x, y) => [x, y],
+  (x, y) => [-y, x],
+  (x, y) => [-x, -y],
+  (x, y) => [y, -x],
+];
+
+/** The best step for a bearing of an eighth of a turn at most. */
 function bestStep(c: number, s: number, longest: number): readonly [number, number] {
   const most = Math.floor(longest);
   let best: readonly [number, number] = [0, 0];
   let bestError = Infinity;
-  for (let y = -most; y <= most; y++) {
-    for (let x = -most; x <= most; x++) {
-      if (x * c + y * s <= 0 || x * x + y * y > longest * longest) continue;
+  for (let y = 0; y <= most; y++) {
+    for (let x = y; x <= most; x++) {
+      if (x === 0 || x * x + y * y > longest * longest) continue;
       const error = Math.abs(snapped(Math.atan2(c * y - s * x, c * x + s * y)));
       if (error < bestError - 1e-9 || (error < bestError + 1e-9 && x * x + y * y < best[0] ** 2 + best[1] ** 2)) {
         best = [x, y];

@@ -7,7 +7,7 @@ import { directionChanges, posesAlong } from "./pose.ts";
 import type { Arc, Pose } from "./pose.ts";
 import { evaluate, spanned, unknownsOf } from "./shooting.ts";
 import type { Shooting, Wrong } from "./shooting.ts";
-import { sweepPath } from "./sweep.ts";
+import { whereRejected } from "./sweep.ts";
 import type { Walls } from "./walls.ts";
 
 /** A rough path: arcs and the knots between them (one more than arcs, first and last exact). */
@@ -168,5 +168,5 @@ function accepted(shooting: Shooting, limits: RefineWith): readonly Arc[] | null
   if (Math.abs(end.heading - shooting.end[2]) > endTolerance.heading) return null;
   if (directionChanges(arcs) > limits.mostChanges) return null;
   const checked = limits.walls.map((walls) => walls.checked);
-  return sweepPath(checked, start, arcs).is === "accepted" ? arcs : null;
+  return whereRejected(checked, start, arcs) === null ? arcs : null;
 }

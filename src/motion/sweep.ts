@@ -27,6 +27,16 @@ export type SweepResult =
 
 /** Checks a whole path of exact arcs. The tightest place is searched only where the path is accepted. */
 export function sweepPath(checked: readonly Checked[], start: Pose, arcs: readonly Arc[]): SweepResult {
+  const rejected = whereRejected(checked, start, arcs);
+  return rejected ?? { is: "accepted", tightest: tightestPlace(checked, start, arcs) };
+}
+
+/** Where a path of exact arcs first meets a boundary; null where it meets none. */
+export function whereRejected(
+  checked: readonly Checked[],
+  start: Pose,
+  arcs: readonly Arc[],
+): Extract<SweepResult, { is: "rejected" }> | null {
   for (const one of checked) {
     if (!standsFree(one, start)) return { is: "rejected", arc: -1, along: 0, part: one.envelope.part, pose: start };
   }
@@ -45,7 +55,7 @@ export function sweepPath(checked: readonly Checked[], start: Pose, arcs: readon
     }
     pose = poseAfter(pose, arc);
   }
-  return { is: "accepted", tightest: tightestPlace(checked, start, arcs) };
+  return null;
 }
 
 /** Whether an envelope stands clear of its boundary, on its ground, at a pose. */
