@@ -71,6 +71,12 @@ export function cornersOf(rectangle: Float64Array): readonly Point[] {
   ];
 }
 
+/** Middle of an envelope, in the vehicle's frame. */
+export function middleOf({ rectangle }: Checked): Point {
+  const [back, front, right, left] = rectangle as unknown as Four;
+  return [(back + front) / 2, (right + left) / 2];
+}
+
 /** Fills `path` with that of a corner (vehicle's frame) over an arc, in the plan. */
 export function cornerPath(path: PointPath, corner: Point, pose: Pose, arc: Arc): void {
   const c = Math.cos(pose.heading);

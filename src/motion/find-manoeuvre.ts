@@ -85,8 +85,9 @@ function none(question: ManoeuvreQuestion, posed: Posed, first: readonly Arc[] |
 }
 
 /** Whether not even a sliding vehicle gets through. The coarse lattice can mostly tell, one way or the other. */
-function isCutOff({ radius, box, envelopes, end }: Posed): boolean {
-  const on = (step: LatticeStep) => latticeFor({ radius, box }, step);
+function isCutOff(posed: Posed): boolean {
+  const { envelopes, end } = posed;
+  const on = (step: LatticeStep) => latticeFor(posed, step);
   if (slidesThrough(on(coarse), envelopes, end, 0)) return false;
   if (!slidesThrough(on(coarse), envelopes, end)) return true;
   return !slidesThrough(on(fine), envelopes, end);

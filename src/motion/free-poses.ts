@@ -2,45 +2,72 @@
 // a rectangle fill a hexagon: the sum of the edge and the mirrored rectangle. Its rows are cleared in the layer; what is
 // left is free. No pose is tested one by one.
 
+import { middleOf } from "./checked.ts";
 import type { Checked, Four } from "./checked.ts";
+import type { Boundary } from "./ground.ts";
+import { borrowHeap, giveBack } from "./heap.ts";
+import type { Heap } from "./heap.ts";
+import { clearRun, numberRegister, register, registers } from "./kernel.ts";
 import { latticeWords, layerBase, layerEdge } from "./lattice.ts";
 import type { Lattice } from "./lattice.ts";
-import { everywhere, outsideRuns } from "./outside-runs.ts";
+import { outsideMask } from "./outside-mask.ts";
+import type { MaskPlace } from "./outside-mask.ts";
 
-/** Lays the free poses of one heading into words from `base` on. */
-export type LayFree = (words: Int32Array, base: number, heading: number) => void;
+/** Lays free poses into a heap, heading by heading. */
+export interface FreeMaker {
+  /** Words that it keeps in the heap for itself. */
+  readonly words: number;
+  /** Fills those, from an address on. */
+  readonly begin: (heap: Heap, at: number) => void;
+  /** Lays one heading into words from `base` on: the poses at which every envelope meets no boundary of its ground. */
+  readonly lay: (heap: Heap, base: number, heading: number) => void;
+}
 
-/**
- * How the free poses of a lattice are laid: the bits of all nodes at which every envelope, shrunk by `deflation` (m),
- * meets no boundary of its ground.
- */
-export function freeLayer(lattice: Lattice, checked: readonly Checked[], deflation: number): LayFree {
+/** Makes the free poses of a lattice, for envelopes shrunk by `deflation` (m). */
+export function freeMaker(lattice: Lattice, checked: readonly Checked[], deflation: number): FreeMaker {
   const whole = wholeLayer(lattice);
   // A body is thicker than any step: started inside it stays inside. A tyre's patch is not.
-  const outside = checked.map((one) => (one.envelope.part === "body" ? null : outsideRuns(lattice, one.boundary)));
-  return (words, base, heading) => {
-    const angle = (2 * Math.PI * heading) / lattice.headings;
-    const layer = { lattice, free: words, base, c: Math.cos(angle), s: Math.sin(angle) };
-    words.set(whole, base - layerEdge);
-    for (const [i, one] of checked.entries()) {
-      clearContacts(layer, one, deflation);
-      const runs = outside[i];
-      if (runs) clearOutside(layer, one, runs);
-    }
+  const thin = checked.filter((one) => one.envelope.part !== "body");
+  const masks = [...new Set(thin.map((one) => one.boundary))].map((boundary) => outsideMask(lattice, boundary, thin));
+  const places = new Map<Boundary, MaskPlace>();
+  return {
+    words: masks.reduce((sum, mask) => sum + mask.bits.length, 0),
+    begin: (heap, at) => {
+      let next = at;
+      for (const { boundary, bits, margin } of masks) {
+        places.set(boundary, { at: next, margin });
+        heap.words.set(bits, next);
+        next += bits.length;
+      }
+    },
+    lay: (heap, base, heading) => {
+      const angle = (2 * Math.PI * heading) / lattice.headings;
+      const layer = { lattice, heap, base, c: Math.cos(angle), s: Math.sin(angle) };
+      heap.words.set(whole, base - layerEdge);
+      beginRows(layer);
+      for (const one of checked) clearContacts(layer, one, deflation);
+      for (const one of thin) clearOutside(layer, one, places.get(one.boundary)!);
+    },
   };
 }
 
 /** Free poses at every heading, one set of layers. */
 export function freePoses(lattice: Lattice, checked: readonly Checked[], deflation: number): Int32Array {
-  const free = new Int32Array(latticeWords(lattice));
-  const lay = freeLayer(lattice, checked, deflation);
-  for (let heading = 0; heading < lattice.headings; heading++) lay(free, layerBase(lattice, heading), heading);
+  const maker = freeMaker(lattice, checked, deflation);
+  const size = latticeWords(lattice);
+  const heap = borrowHeap(size + maker.words);
+  maker.begin(heap, registers + size);
+  for (let heading = 0; heading < lattice.headings; heading++) {
+    maker.lay(heap, registers + layerBase(lattice, heading), heading);
+  }
+  const free = heap.words.slice(registers, registers + size);
+  giveBack(heap);
   return free;
 }
 
 interface Layer {
   readonly lattice: Lattice;
-  readonly free: Int32Array;
+  readonly heap: Heap;
   readonly base: number;
   readonly c: number;
   readonly s: number;
@@ -49,29 +76,10 @@ interface Layer {
 /** A layer with its edges in which every node is set, and nothing between the rows. */
 function wholeLayer(lattice: Lattice): Int32Array {
   const layer = new Int32Array(lattice.words + 2 * layerEdge).fill(-1, layerEdge, layerEdge + lattice.words);
-  const between = lattice.stride - lattice.columns;
-  for (let row = 0; row < lattice.rows; row++) {
-    const from = row * lattice.stride + lattice.columns;
-    clearRun(layer, layerEdge, from, from + between - 1);
-  }
-  const end = lattice.rows * lattice.stride;
-  if (end < 32 * lattice.words) clearRun(layer, layerEdge, end, 32 * lattice.words - 1);
+  const { columns, stride, rows } = lattice;
+  for (let row = 0; row < rows; row++) clearRun(layer, layerEdge, row * stride + columns, (row + 1) * stride - 1);
+  if (rows * stride < 32 * lattice.words) clearRun(layer, layerEdge, rows * stride, 32 * lattice.words - 1);
   return layer;
-}
-
-/** Clears bits from..to (inclusive) of a layer. */
-function clearRun(bits: Int32Array, base: number, from: number, to: number): void {
-  const first = base + (from >> 5);
-  const last = base + (to >> 5);
-  const head = -1 << (from & 31);
-  const tail = -1 >>> (31 - (to & 31));
-  if (first === last) {
-    bits[first]! &= ~(head & tail);
-    return;
-  }
-  bits[first]! &= ~head;
-  for (let word = first + 1; word < last; word++) bits[word] = 0;
-  bits[last]! &= ~tail;
 }
 
 /** Generators of a hexagon (half sides, cells), each turned upwards; sorted by bearing. */
@@ -166,36 +174,34 @@ function climb(side: HexagonSide, row: number, towards: 1 | -1): number {
   return Math.max(row, Math.ceil(side.y + 2 * generator[1]!) - 1);
 }
 
+/** What all rows of a layer have in common. */
+function beginRows({ lattice, heap: { words }, base }: Layer): void {
+  words[register.base] = base;
+  words[register.stride] = lattice.stride;
+  words[register.lastColumn] = lattice.columns - 1;
+}
+
 /** Clears rows first..last between the two sides. */
-function clearRows(layer: Layer, first: number, last: number): void {
-  const { free, base } = layer;
-  const { stride, columns } = layer.lattice;
-  let right = rightSide.x + (first - rightSide.y) * rightSide.slope;
-  let left = leftSide.x + (first - leftSide.y) * leftSide.slope;
-  for (let row = first; row <= last; row++) {
-    const from = left > 0 ? Math.ceil(left) : 0;
-    const to = right < columns - 1 ? Math.floor(right) : columns - 1;
-    if (from <= to) clearRun(free, base, row * stride + from, row * stride + to);
-    right += rightSide.slope;
-    left += leftSide.slope;
-  }
+function clearRows({ heap: { words, numbers, kernel } }: Layer, first: number, last: number): void {
+  words[register.row] = first;
+  words[register.lastRow] = last;
+  numbers[numberRegister.left] = leftSide.x + (first - leftSide.y) * leftSide.slope;
+  numbers[numberRegister.leftSlope] = leftSide.slope;
+  numbers[numberRegister.right] = rightSide.x + (first - rightSide.y) * rightSide.slope;
+  numbers[numberRegister.rightSlope] = rightSide.slope;
+  kernel.clearRows();
 }
 
 /** Clears all nodes at which the middle of a rectangle is off its ground. Near the boundary contacts see to it. */
-function clearOutside(layer: Layer, checked: Checked, runs: readonly Int32Array[]): void {
-  const { lattice, c, s, free, base } = layer;
-  const [back, front, right, left] = checked.rectangle as unknown as Four;
-  const midX = (back + front) / 2;
-  const midY = (right + left) / 2;
-  const shiftX = Math.round((c * midX - s * midY) / lattice.cell);
-  const shiftY = Math.round((s * midX + c * midY) / lattice.cell);
-  for (let row = 0; row < lattice.rows; row++) {
-    const at = row * lattice.stride;
-    const there = runs[row + shiftY] ?? everywhere;
-    for (let i = 0; i < there.length; i += 2) {
-      const from = Math.max(0, there[i]! - shiftX);
-      const to = Math.min(lattice.columns - 1, there[i + 1]! - shiftX);
-      if (from <= to) clearRun(free, base, at + from, at + to);
-    }
-  }
+function clearOutside({ lattice, heap, base, c, s }: Layer, checked: Checked, mask: MaskPlace): void {
+  const [midX, midY] = middleOf(checked);
+  const across = Math.round((c * midX - s * midY) / lattice.cell);
+  const up = Math.round((s * midX + c * midY) / lattice.cell);
+  const shift = (up + mask.margin) * lattice.stride + across;
+  const { words, kernel } = heap;
+  words[register.source] = mask.at + (shift >> 5);
+  words[register.part] = shift & 31;
+  words[register.target] = base;
+  words[register.last] = base + lattice.words - 1;
+  kernel.clearShifted();
 }

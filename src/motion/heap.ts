@@ -2,13 +2,15 @@
 // borrows one and gives it back, so that the next does not have to ask for memory again.
 
 import { kernelBytes } from "./kernel-bytes.ts";
-import { registers, scriptKernel } from "./kernel.ts";
+import { numberRegisters, registers, scriptKernel } from "./kernel.ts";
 import type { Kernel } from "./kernel.ts";
 
 /** One array with the loops that work on it. */
 export interface Heap {
   /** Replaced when the heap grows: never keep it beyond that. */
   words: Int32Array;
+  /** The number registers, over the bottom of the words; replaced with them. */
+  numbers: Float64Array;
   readonly kernel: Kernel;
   /** Makes room for so many words in all; what is there stays. */
   readonly growTo: (words: number) => void;
@@ -40,12 +42,14 @@ export function newHeap(words: number, kind: KernelKind): Heap {
 }
 
 function scriptHeap(words: number): Heap {
-  const heap = { words: new Int32Array(words) };
+  const first = new Int32Array(words + (words & 1));
+  const heap = { words: first, numbers: numbersOver(first.buffer) };
   const growTo = (more: number): void => {
     if (more <= heap.words.length) return;
     const larger = new Int32Array(Math.max(more, heap.words.length + (heap.words.length >> 1)));
     larger.set(heap.words);
     heap.words = larger;
+    heap.numbers = numbersOver(larger.buffer);
   };
   return Object.assign(heap, { kernel: scriptKernel(heap), growTo });
 }
@@ -87,9 +91,19 @@ function machineHeap(words: number): Heap | null {
     if (lacking <= 0) return;
     memory.grow(Math.max(lacking, pagesFor(heap.words.length) >> 1));
     heap.words = new Int32Array(memory.buffer);
+    heap.numbers = numbersOver(memory.buffer);
   };
-  const heap: Heap = { words: new Int32Array(memory.buffer), kernel, growTo };
+  const heap: Heap = {
+    words: new Int32Array(memory.buffer),
+    numbers: numbersOver(memory.buffer),
+    kernel,
+    growTo,
+  };
   return heap;
+}
+
+function numbersOver(buffer: ArrayBuffer): Float64Array {
+  return new Float64Array(buffer, 0, numberRegisters);
 }
 
 function pagesFor(words: number): number {

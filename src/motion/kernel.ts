@@ -17,10 +17,20 @@ export const register = {
   limit: 6,
   reach: 7,
   met: 8,
+  // For rows: the layer, bits from row to row, first and last row, last column.
+  base: 9,
+  stride: 10,
+  row: 11,
+  lastRow: 12,
+  lastColumn: 13,
 } as const;
 
-/** Words at the bottom that are kept for the registers. */
-export const registers = 16;
+/** The sides between which rows are cleared: places in an array of 64-bit numbers over the same memory. */
+export const numberRegister = { left: 8, leftSlope: 9, right: 10, rightSlope: 11 } as const;
+
+/** Words at the bottom that are kept for the registers, and as many 64-bit numbers as they hold. */
+export const registers = 32;
+export const numberRegisters = registers / 2;
 
 /** The loops. Each reads its job from the registers of the array that it belongs to. */
 export interface Kernel {
@@ -31,15 +41,27 @@ export interface Kernel {
   readonly runDown: () => void;
   /** Sets `met` to 1 where words from `source` to `last` have a bit in common with those from `target`. */
   readonly meet: () => void;
+  /** Clears a layer's bits between two sides that move by their slopes from row to row. */
+  readonly clearRows: () => void;
+  /** Clears the bits from `target` to `last` that are set from `source` on, shifted down by `part`. */
+  readonly clearShifted: () => void;
+}
+
+/** An array and the number registers over its bottom. */
+interface Holder {
+  readonly words: Int32Array;
+  readonly numbers: Float64Array;
 }
 
 /** The loops in plain script, for a holder of the array (which may be replaced by a larger one). */
-export function scriptKernel(holder: { readonly words: Int32Array }): Kernel {
+export function scriptKernel(holder: Holder): Kernel {
   return {
     shiftOver: () => shiftOver(holder.words),
     runUp: () => run(holder.words, 1),
     runDown: () => run(holder.words, -1),
     meet: () => meet(holder.words),
+    clearRows: () => clearRows(holder.words, holder.numbers),
+    clearShifted: () => clearShifted(holder.words),
   };
 }
 
@@ -105,4 +127,46 @@ function meet(words: Int32Array): void {
     break;
   }
   words[register.met] = met;
+}
+
+function clearRows(words: Int32Array, numbers: Float64Array): void {
+  const base = words[register.base]!;
+  const stride = words[register.stride]!;
+  const lastRow = words[register.lastRow]!;
+  const lastColumn = words[register.lastColumn]!;
+  const leftSlope = numbers[numberRegister.leftSlope]!;
+  const rightSlope = numbers[numberRegister.rightSlope]!;
+  let left = numbers[numberRegister.left]!;
+  let right = numbers[numberRegister.right]!;
+  for (let row = words[register.row]!; row <= lastRow; row++) {
+    const from = left > 0 ? Math.ceil(left) : 0;
+    const to = right < lastColumn ? Math.floor(right) : lastColumn;
+    if (from <= to) clearRun(words, base, row * stride + from, row * stride + to);
+    left += leftSlope;
+    right += rightSlope;
+  }
+}
+
+/** Clears bits from..to (inclusive) of a layer. */
+export function clearRun(words: Int32Array, base: number, from: number, to: number): void {
+  const first = base + (from >> 5);
+  const last = base + (to >> 5);
+  const head = -1 << (from & 31);
+  const tail = -1 >>> (31 - (to & 31));
+  if (first === last) {
+    words[first]! &= ~(head & tail);
+    return;
+  }
+  words[first]! &= ~head;
+  for (let word = first + 1; word < last; word++) words[word] = 0;
+  words[last]! &= ~tail;
+}
+
+function clearShifted(words: Int32Array): void {
+  const last = words[register.last]!;
+  const part = words[register.part]!;
+  let source = words[register.source]!;
+  for (let target = words[register.target]!; target <= last; target++, source++) {
+    words[target]! &= ~((words[source]! >>> part) | ((words[source + 1]! << 1) << (31 - part)));
+  }
 }

@@ -1,10 +1,10 @@
 // A question made ready for the search: everything in the frame of the start pose, envelopes with their boundaries.
 
-import { prepareEnvelopes } from "./checked.ts";
+import { middleOf, prepareEnvelopes } from "./checked.ts";
 import type { Checked } from "./checked.ts";
 import { envelopesOf } from "./envelope.ts";
 import type { Envelope, Surroundings } from "./envelope.ts";
-import { freeLayer } from "./free-poses.ts";
+import { freeMaker } from "./free-poses.ts";
 import { borrowHeap } from "./heap.ts";
 import type { Heap } from "./heap.ts";
 import { latticeOver } from "./lattice.ts";
@@ -58,24 +58,29 @@ function boxOf(around: Surroundings): Box {
   };
 }
 
-/** The lattice of a question at some step. */
-export function latticeFor(posed: Pick<Posed, "box" | "radius">, step: LatticeStep): Lattice {
-  return latticeOver(posed.box, step, (posed.radius * 2 * Math.PI) / step.headings);
+/** The lattice of a question at some step. Its rows lie as far apart as any thin part is from the vehicle's middles. */
+export function latticeFor({ box, radius, checked }: Posed, step: LatticeStep): Lattice {
+  const longestMove = (radius * 2 * Math.PI) / step.headings;
+  return latticeOver(box, step, Math.max(longestMove, farthestThin(checked)));
+}
+
+/** How far the middle of a part that is not the body lies from the rear-axle midpoint, or the body's middle, m. */
+function farthestThin(checked: readonly Checked[]): number {
+  const [x, y] = middleOf(checked[0]!);
+  const thin = checked.filter((one) => one.envelope.part !== "body").map(middleOf);
+  return Math.max(0, ...thin.flatMap(([u, v]) => [Math.hypot(u, v), Math.hypot(u - x, v - y)]));
 }
 
 /**
  * Fronts of a question on a lattice, for envelopes shrunk by `deflation` (m). Release them when they are done with, so
- * that the next question finds their memory ready; a heap may be given that has room for them.
+ * that the next question finds their memory ready. A heap of one's own may be given.
  */
-export function frontsOf(
-  posed: Posed,
-  lattice: Lattice,
-  deflation: number,
-  heap: Heap = borrowHeap(fieldWords(lattice, 2)),
-): Fronts {
+export function frontsOf(posed: Posed, lattice: Lattice, deflation: number, given?: Heap): Fronts {
+  const maker = freeMaker(lattice, posed.checked, deflation);
+  const heap = given ?? borrowHeap(fieldWords(lattice, maker, 2));
   return beginFronts({
     lattice,
-    field: newField(lattice, heap, freeLayer(lattice, posed.checked, deflation), 2),
+    field: newField(lattice, heap, maker, 2),
     radius: posed.radius,
     start: nodeAt(lattice, { x: 0, y: 0, heading: 0 }),
     ends: nodesAbout(lattice, posed.end),

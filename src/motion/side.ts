@@ -1,7 +1,7 @@
 // One side of a search: the poses reached so far from its seeds, and the log of how. Sides work in one field: a heap
 // that holds the free poses, the bits of every side, and one log after them.
 
-import type { LayFree } from "./free-poses.ts";
+import type { FreeMaker } from "./free-poses.ts";
 import type { Heap } from "./heap.ts";
 import { registers } from "./kernel.ts";
 import { latticeWords, layerBase, layerEdge } from "./lattice.ts";
@@ -13,7 +13,7 @@ export interface Field {
   readonly heap: Heap;
   /** Where the free poses lie; a layer is laid when a side first comes to its heading. */
   readonly free: number;
-  readonly layFree: LayFree;
+  readonly maker: FreeMaker;
   /** 1 for headings whose free poses are laid. */
   readonly laid: Uint8Array;
   /** Where the next entry of the log goes. */
@@ -44,15 +44,17 @@ export interface Pass {
 }
 
 /** Words of a heap for a lattice and some sides, with some room for the log. */
-export function fieldWords(lattice: Lattice, sides: number): number {
-  return (sides + 2) * latticeWords(lattice);
+export function fieldWords(lattice: Lattice, maker: FreeMaker, sides: number): number {
+  return (sides + 2) * latticeWords(lattice) + maker.words;
 }
 
-/** A field in a heap that has room for it. */
-export function newField(lattice: Lattice, heap: Heap, layFree: LayFree, sides: number): Field {
+/** A field in a heap, which grows where it has not the room. */
+export function newField(lattice: Lattice, heap: Heap, maker: FreeMaker, sides: number): Field {
   const free = registers;
-  const logEnd = registers + (sides + 1) * latticeWords(lattice);
-  return { lattice, heap, free, layFree, laid: new Uint8Array(lattice.headings), logEnd };
+  const after = registers + (sides + 1) * latticeWords(lattice);
+  heap.growTo(after + maker.words);
+  maker.begin(heap, after);
+  return { lattice, heap, free, maker, laid: new Uint8Array(lattice.headings), logEnd: after + maker.words };
 }
 
 /** An empty side, the first or another, of a field. */
@@ -75,12 +77,11 @@ export function makeReady(side: Side, heading: number): void {
   if (side.laid[heading] === 1) return;
   side.laid[heading] = 1;
   const { field, lattice } = side;
-  const { words } = field.heap;
   const base = layerBase(lattice, heading);
-  words.fill(0, side.bits + base - layerEdge, side.bits + base + lattice.words + layerEdge);
+  field.heap.words.fill(0, side.bits + base - layerEdge, side.bits + base + lattice.words + layerEdge);
   if (field.laid[heading] === 1) return;
   field.laid[heading] = 1;
-  field.layFree(words, field.free + base, heading);
+  field.maker.lay(field.heap, field.free + base, heading);
 }
 
 /** The words of a side in which the word `word` of a heading's layer is `words[bitsAt(...) + word]`. */

@@ -3,7 +3,7 @@
 
 import { prepareEnvelopes } from "./checked.ts";
 import { close } from "./flood.ts";
-import { freeLayer } from "./free-poses.ts";
+import { freeMaker } from "./free-poses.ts";
 import { borrowHeap, giveBack } from "./heap.ts";
 import { emptySide, fieldWords, newField, seed } from "./side.ts";
 import type { Lattice, Motion } from "./lattice.ts";
@@ -27,8 +27,9 @@ export function slidesThrough(
   const body = envelopes[0]!;
   const middle = (body.back + body.front) / 2;
   const about = aboutMiddle(envelopes);
-  const heap = borrowHeap(fieldWords(lattice, 1));
-  const side = emptySide(newField(lattice, heap, freeLayer(lattice, prepareEnvelopes(about), deflation), 1), 0);
+  const maker = freeMaker(lattice, prepareEnvelopes(about), deflation);
+  const heap = borrowHeap(fieldWords(lattice, maker, 1));
+  const side = emptySide(newField(lattice, heap, maker, 1), 0);
   const from = nodeAt(lattice, { x: middle, y: 0, heading: 0 });
   const to = nodeAt(lattice, {
     ...end,

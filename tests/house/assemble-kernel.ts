@@ -7,25 +7,33 @@ import { fileURLToPath } from "node:url";
 
 type Form = string | readonly Form[];
 
-const types: Readonly<Record<string, number>> = { i32: 0x7f, v128: 0x7b };
+const types: Readonly<Record<string, number>> = { i32: 0x7f, f64: 0x7c, v128: 0x7b };
 
-/** Instructions without operands in the code, by opcode; those above 0xfd00 are of the wide words. */
+/** Instructions without operands in the code, by opcode; those from 0xfc00 on have a byte before. */
 const plain: Readonly<Record<string, number>> = {
   "i32.eqz": 0x45,
   "i32.eq": 0x46,
   "i32.ne": 0x47,
   "i32.lt_s": 0x48,
   "i32.lt_u": 0x49,
+  "i32.gt_s": 0x4a,
   "i32.gt_u": 0x4b,
   "i32.le_s": 0x4c,
   "i32.ge_s": 0x4e,
+  "i32.ge_u": 0x4f,
   "i32.add": 0x6a,
   "i32.sub": 0x6b,
+  "i32.mul": 0x6c,
   "i32.and": 0x71,
   "i32.or": 0x72,
   "i32.xor": 0x73,
   "i32.shl": 0x74,
+  "i32.shr_s": 0x75,
   "i32.shr_u": 0x76,
+  "f64.ceil": 0x9b,
+  "f64.floor": 0x9c,
+  "f64.add": 0xa0,
+  "i32.trunc_sat_f64_s": 0xfc02,
   select: 0x1b,
   "v128.and": 0xfd4e,
   "v128.andnot": 0xfd4f,
@@ -39,6 +47,7 @@ const plain: Readonly<Record<string, number>> = {
 const memory: Readonly<Record<string, readonly [number, number]>> = {
   "i32.load": [0x28, 2],
   "i32.store": [0x36, 2],
+  "f64.load": [0x2b, 3],
   "v128.load": [0xfd00, 4],
   "v128.store": [0xfd0b, 4],
 };
@@ -123,7 +132,7 @@ function place(words: readonly string[], usual: number): number[] {
 }
 
 function opcode(code: number): number[] {
-  return code < 0xfd00 ? [code] : [0xfd, ...unsigned(code - 0xfd00)];
+  return code < 0xfc00 ? [code] : [code >> 8, ...unsigned(code & 0xff)];
 }
 
 function counted(parts: readonly (readonly number[])[]): number[] {

@@ -6,7 +6,6 @@ import type { Heap } from "../../src/motion/heap.ts";
 import { register, registers } from "../../src/motion/kernel.ts";
 import { waysOver } from "../../src/motion/meeting.ts";
 import { frontsOf, latticeFor, pose } from "../../src/motion/posed.ts";
-import { fieldWords } from "../../src/motion/side.ts";
 import { growFronts } from "../../src/motion/two-sided.ts";
 import { assembledKernel } from "../house/assemble-kernel.ts";
 import { randomPad } from "./random-pads.ts";
@@ -86,7 +85,7 @@ describe("machine code and script", () => {
     for (const step of [coarse, fine]) {
       const lattice = latticeFor(posed, step);
       const [script, machine] = (["script", "machine"] as const).map((kind) => {
-        const fronts = frontsOf(posed, lattice, 0, newHeap(fieldWords(lattice, 2) + registers, kind));
+        const fronts = frontsOf(posed, lattice, 0, newHeap(100, kind));
         growFronts(fronts, question.mostChanges);
         const passes = [fronts.start, fronts.end].map(({ side }) => side.passes.map(({ from, end }) => [from, end]));
         const ways = fronts.met === null ? [] : waysOver(fronts, 4);
