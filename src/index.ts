@@ -33,7 +33,7 @@ import { loadCards, type RuleFile } from "./rulebook/load-rulebook.ts";
 import { type PackedRulebook, unpackRulebook } from "./rulebook/packed.ts";
 import { type Earth, earthOf } from "./site/earth.ts";
 import { partsOf } from "./site/parts.ts";
-import { pictureOf } from "./site/picture.ts";
+import { stagePictures } from "./site/stage-pictures.ts";
 
 export type { Card, Rulebook } from "./model/card.ts";
 export type * from "./model/finding.ts";
@@ -259,7 +259,7 @@ function checkResolved({ plan, document, sources, options, book, stage, problems
     problems: [...problems, ...checked.problems],
     notChecked: [...plan.notBuilt.map(({ kind, names }) => `${kind}: ${names.join(", ")}`), ...checked.notLookedAt],
     assumed: [...plan.assumed, ...standingUnsaid(document)],
-    picture: pictureOf(plan, stages.at(-1) ?? 0, read, tie ? tie.trueNorth : (plan.trueNorth ?? null)),
+    picture: stagePictures(plan, { ...checked, stages, read, tie }),
     tie,
     plan,
   };

@@ -28,7 +28,7 @@ export const dropOfRun: Measure = {
         {
           key: "run",
           value: (read) => fall(read) * length(read),
-          witness: (read) => [{ part: "found", form: "line", points: pointsOf(run.line, read), label: "run" }],
+          witness: (read) => [{ part: "found", form: "line", points: pointsOf(run.line, read), label: "drops" }],
         },
       ],
     };

@@ -22,7 +22,7 @@ export const fallOfRun: Measure = {
     const { fall } = run;
     if (!fall) return missing(...missingInverts(run));
     const witness = (read: typeof scene.read) =>
-      [{ part: "found", form: "line", points: pointsOf(run.line, read), label: "run" }] as const;
+      [{ part: "found", form: "line", points: pointsOf(run.line, read), label: "falls" }] as const;
     return { is: "found", places: [{ key: "run", value: fall, witness }] };
   },
 };

@@ -23,4 +23,6 @@ export interface Picture {
   readonly marks: readonly PictureMark[];
   /** Angle from the plan's north (up) to true north, radians clockwise; null where the plan has no earth tie. */
   readonly trueNorth: number | null;
+  /** The same plan at earlier stages at which something is found that is past at this one. */
+  readonly earlier?: readonly Picture[];
 }

@@ -8,7 +8,7 @@ import { decidesWords, doWords, saysWords, whyWords } from "./finding-words.ts";
 import { foundWords } from "./found-words.ts";
 import type { Numbered } from "./grouping.ts";
 import { markLine } from "./mark-line.ts";
-import { element, plain, type Markup } from "./markup.ts";
+import { element, joined, plain, type Markup } from "./markup.ts";
 import type { Cautions } from "./mind.ts";
 import type { PlaceNames } from "./standing-words.ts";
 import { shapeOf } from "./svg-stones.ts";
@@ -19,6 +19,8 @@ export interface PageStyle {
   readonly cautions: Cautions;
   readonly titles: ReadonlyMap<string, string>;
   readonly places: PlaceNames;
+  /** Where on the sketches each finding has its stone. */
+  readonly stones?: ReadonlyMap<number, string>;
 }
 
 /** The words that a shape stands for, for who hears the page. */
@@ -40,8 +42,15 @@ export function entryMarkup(one: Numbered, page: PageStyle): Markup {
     summary,
     ...markParts(one),
     ...wordsList(one, page),
-    ...(place === "" ? [] : [element("p", { class: "place" }, plain(place))]),
+    ...placeMarkup(place, page.stones?.get(one.number)),
   );
+}
+
+/** Where it stands in the plan, and where on the sketch. */
+function placeMarkup(place: string, stoneId: string | undefined): readonly Markup[] {
+  const sketch = stoneId === undefined ? [] : [element("a", { href: `#${stoneId}` }, plain("on the sketch"))];
+  const parts = [...(place === "" ? [] : [plain(place)]), ...sketch];
+  return parts.length === 0 ? [] : [element("p", { class: "place" }, joined(parts, ", "))];
 }
 
 /** The mark line for the eye; its number in words for everybody. */

@@ -17,7 +17,9 @@ a:focus-visible,summary:focus-visible{outline:3px solid #1c1a17;outline-offset:2
 .skip:focus{left:1rem;top:.5rem;background:#faf6ea;padding:.3rem .6rem}
 .head{font-size:1.1rem}
 .sketch{margin:0}
-.sketch svg{display:block;width:100%;height:auto;border:1px solid #b9ae92}
+.sketch svg{display:block}
+.sketch a:focus,.sketch a:target{outline:1px solid #1c1a17}
+:target{scroll-margin-top:1rem}
 .sketch+.sketch{margin-top:1.5rem}
 .entry{margin:0 0 .9rem;padding:.1rem 0 .1rem .9rem;border-left:1px solid #b08a8a}
 summary{cursor:pointer}
@@ -33,8 +35,12 @@ dd p{margin:0 0 .3rem}
 .mark{font:.78rem/1.4 "DejaVu Sans Mono",Menlo,Consolas,monospace;margin:.3rem 0;overflow:hidden;white-space:pre}
 .place{font-size:.85rem}
 @media(min-width:70rem){main{display:grid;grid-template-columns:minmax(0,3fr) minmax(26rem,2fr);gap:2rem}.sketches{position:sticky;top:1rem;align-self:start;max-height:98vh;overflow:auto}}
-@media print{.skip{display:none}main{display:block}.sketches{position:static;max-height:none}.entry{break-inside:avoid}}
+@media screen{.sketch svg{width:100%;height:auto;border:1px solid #b9ae92}}
+@page{size:A4;margin:14mm}
+@page sketch{size:297mm 210mm;margin:0}
+@page large{size:420mm 297mm;margin:0}
+@media print{.skip{display:none}body{font-size:10pt;background:none}header,main,footer{padding:0;max-width:none}main{display:block}.sketches{position:static;max-height:none}.sketch{page:sketch;break-before:page;break-after:page}.sketch.large{page:large}.sketch+.sketch{margin:0}.entry{break-inside:avoid}h2{break-after:avoid}summary{list-style:none}a{text-decoration:none}}
 `;
 
 /** SHA-256 of the style in base 64, for the page's policy (COMPUTED; a test works it out again). */
-export const styleHash = "oYvFcUFAfo6NObUAdddzjmsUHp+EhVjTl5D7v762JUE=";
+export const styleHash = "+WuuPMQkxe9o4OqR27/Z00Fz8yAZkE2vt7zZNg8cETw=";

@@ -104,11 +104,13 @@ function problemsMarkup({ problems }: Report): Markup {
 }
 
 function mainMarkup(pictures: readonly Picture[], told: readonly Numbered[], page: PageStyle): Markup {
-  const sketches = pictures.map((picture, index) =>
-    element("figure", { class: "sketch" }, drawingMarkup(picture, page.report, `sketch-${index + 1}`)),
-  );
+  const drawn = pictures
+    .flatMap((picture) => [picture, ...(picture.earlier ?? [])])
+    .map((picture, index) => drawingMarkup(picture, page.report, `sketch-${index + 1}`));
+  const sketches = drawn.map((sketch) => element("figure", { class: sketchClass(sketch) }, sketch));
+  const notesPage = { ...page, stones: stonesOf(drawn) };
   const left = sketches.length === 0 ? [] : [element("div", { class: "sketches" }, ...sketches)];
-  const notes = groupOrder.map((group) => groupMarkup(group, told, page)).filter(({ markup }) => markup !== "");
+  const notes = groupOrder.map((group) => groupMarkup(group, told, notesPage)).filter(({ markup }) => markup !== "");
   const mind =
     page.cautions.left.length === 0
       ? []
@@ -118,6 +120,20 @@ function mainMarkup(pictures: readonly Picture[], told: readonly Numbered[], pag
   const all = [...key, ...notes, ...mind];
   const none = all.length === 0 ? [paragraph("There is nothing to tell here.")] : [];
   return element("main", {}, ...left, element("div", { id: "notes", tabindex: -1 }, ...all, ...none));
+}
+
+/** The paper that a sketch is printed on. */
+function sketchClass({ markup }: Markup): string {
+  return markup.includes('width="420mm"') ? "sketch large" : "sketch";
+}
+
+/** The stone of each finding on the first sketch that shows it. */
+function stonesOf(drawn: readonly Markup[]): ReadonlyMap<number, string> {
+  const stones = new Map<number, string>();
+  for (const { markup } of drawn)
+    for (const [, id = "", number] of markup.matchAll(/ id="(sketch-\d+-stone-(\d+))"/g))
+      if (!stones.has(Number(number))) stones.set(Number(number), id);
+  return stones;
 }
 
 function section(heading: string, ...children: readonly Markup[]): Markup {

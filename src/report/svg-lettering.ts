@@ -9,7 +9,7 @@ import { nearestOf, placeOn, placesAround, Taken, type Candidate, type Placed, t
 import { centreOf, lengthOf, middleOf, pathOf, stations } from "./svg-lines.ts";
 import { drawable, type Box, type Sheet } from "./svg-paper.ts";
 import { shapeOf, stone, stoneHalf } from "./svg-stones.ts";
-import { anchorOf } from "./svg-witness.ts";
+import { anchorOf, figureWords } from "./svg-witness.ts";
 
 const letter = 2.6;
 const widestLabel = 46;
@@ -25,8 +25,8 @@ export function letteringMarkup(picture: Picture, told: readonly Numbered[], she
   for (const mark of picture.marks) addSign(mark, sheet, taken);
   for (const { finding } of told)
     for (const one of finding.witness.filter(drawable)) taken.addLine(one.points.map(sheet.at));
-  const stones = told.flatMap((one) => stoneMarkup(one, sheet, taken));
-  const figures = told.flatMap((one) => figureMarkup(one, sheet, taken));
+  const stones = told.flatMap((one) => stoneMarkup(one, picture, { sheet, taken }));
+  const figures = figuresOf(told, sheet).flatMap((one) => figureMarkup(one, taken));
   const names = namesFirst(picture.marks).flatMap((mark) => nameMarkup(mark, sheet, taken));
   return joined([...names, ...figures, ...stones], "\n");
 }
@@ -53,25 +53,50 @@ function lineOf(mark: PictureMark, sheet: Sheet): readonly Point[] {
   });
 }
 
-function stoneMarkup(one: Numbered, sheet: Sheet, taken: Taken): readonly Markup[] {
-  const anchor = anchorOf(one, sheet);
+function stoneMarkup(
+  one: Numbered,
+  { marks }: Picture,
+  { sheet, taken }: { readonly sheet: Sheet; readonly taken: Taken },
+): readonly Markup[] {
+  const anchor = anchorOf(one, sheet, marks);
   if (!anchor) return [];
   const size = { width: 2 * stoneHalf + 0.6, height: 2 * stoneHalf + 0.6 };
   const placed = taken.place(size, placesAround(anchor, size, [3, 6, 10, 15, 22, 30, 40]));
   if (!placed) return [];
   const { box } = placed;
   const centre: Point = [box.x + box.width / 2, box.y + box.height / 2];
-  return [leader(centre, anchor), stone(centre, shapeOf(one.finding), String(one.number))];
+  const drawn = stone(centre, shapeOf(one.finding), String(one.number));
+  return [leader(centre, anchor), sheet.linked ? linkedStone(drawn, one.number, sheet) : drawn];
 }
 
-function figureMarkup(one: Numbered, sheet: Sheet, taken: Taken): readonly Markup[] {
-  return one.finding.witness.filter(drawable).flatMap((witness) => {
-    const points = witness.points.map(sheet.at);
-    const at = witness.form === "outline" ? centreOf(points) : middleOf(points)?.at;
-    if (!at || witness.label === undefined) return [];
-    const candidates = (size: Size) => placesAround(at, size, [1.2, 3, 6, 10, 16]);
-    return placedWords(witness.label, { candidates, weight: "bold" }, taken);
-  });
+/** A stone that leads to its note, and can be pointed at from there. */
+function linkedStone(drawn: Markup, number: number, { id }: Sheet): Markup {
+  return element("a", { id: `${id}-stone-${number}`, href: `#finding-${number}` }, drawn);
+}
+
+interface Figure {
+  readonly at: Point;
+  readonly text: string;
+}
+
+/** The figures of all findings; one that stands at the same place with the same words is written once. */
+function figuresOf(told: readonly Numbered[], sheet: Sheet): readonly Figure[] {
+  const figures = new Map<string, Figure>();
+  for (const one of told)
+    for (const witness of one.finding.witness.filter(drawable)) {
+      const points = witness.points.map(sheet.at);
+      const at = witness.form === "outline" ? centreOf(points) : middleOf(points)?.at;
+      const text = figureWords(one, witness);
+      if (!at || text === "") continue;
+      const key = `${text} ${Math.round(at[0])} ${Math.round(at[1])}`;
+      if (!figures.has(key)) figures.set(key, { at, text });
+    }
+  return [...figures.values()];
+}
+
+function figureMarkup({ at, text }: Figure, taken: Taken): readonly Markup[] {
+  const candidates = (size: Size) => placesAround(at, size, [1.2, 3, 6, 10, 16]);
+  return placedWords(text, { candidates, weight: "bold" }, taken);
 }
 
 /** Large things are named first: they have room inside; pegs last. */

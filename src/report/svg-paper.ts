@@ -13,6 +13,8 @@ export interface Box {
 export interface Sheet {
   /** What the names inside the drawing begin with, so that several drawings can stand on one page. */
   readonly id: string;
+  /** Whether the stones lead to the notes of the page that the drawing stands on. */
+  readonly linked: boolean;
   readonly name: "A4" | "A3";
   readonly width: number;
   readonly height: number;
@@ -61,11 +63,10 @@ const around = 7;
 export function sheetFor(
   picture: Picture,
   witness: readonly Witness[],
-  page: { readonly id: string; readonly footHeight: (width: number) => number },
+  page: { readonly id: string; readonly linked: boolean; readonly footHeight: (width: number) => number },
 ): Sheet {
   const bounds = boundsOf(picture.marks, witness);
-  const on = (paper: Paper) =>
-    sheetOn(paper, bounds, { id: page.id, footHeight: page.footHeight(paper.width - 2 * edge) });
+  const on = (paper: Paper) => sheetOn(paper, bounds, { ...page, footHeight: page.footHeight(paper.width - 2 * edge) });
   const small = on(a4);
   const large = on(a3);
   return small.scale < coarse || small.scale <= large.scale ? small : large;
@@ -74,7 +75,7 @@ export function sheetFor(
 function sheetOn(
   paper: Paper,
   bounds: Bounds,
-  { id, footHeight }: { readonly id: string; readonly footHeight: number },
+  { id, linked, footHeight }: { readonly id: string; readonly linked: boolean; readonly footHeight: number },
 ): Sheet {
   const width = paper.width - 2 * edge;
   const foot = { x: edge, y: paper.height - edge - footHeight, width, height: footHeight };
@@ -91,7 +92,18 @@ function sheetOn(
     sketch.x + sketch.width / 2 + (east - middle[0]) * perMetre,
     sketch.y + sketch.height / 2 - (north - middle[1]) * perMetre,
   ];
-  return { id, ...paper, scale, sketch, strip, foot, at, long: (metres) => plausible(metres) * perMetre, bounds };
+  return {
+    id,
+    linked,
+    ...paper,
+    scale,
+    sketch,
+    strip,
+    foot,
+    at,
+    long: (metres) => plausible(metres) * perMetre,
+    bounds,
+  };
 }
 
 function boundsOf(marks: readonly PictureMark[], witness: readonly Witness[]): Bounds {

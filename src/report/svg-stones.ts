@@ -105,9 +105,17 @@ export function footHeight(count: number, width: number): number {
   return rowsFor(count, width).rows * rowHeight + lastLine + 2;
 }
 
+export interface FootRoom {
+  readonly foot: Box;
+  /** How many things have no place that can be drawn. */
+  readonly leftOut: number;
+  /** Numbers of the report that are told at another stage only. */
+  readonly others: readonly number[];
+}
+
 /** The foot: each stone with its sentence, column by column, and what this drawing is not. */
-export function footMarkup(told: readonly Numbered[], room: { readonly foot: Box; readonly leftOut: number }): Markup {
-  const { foot, leftOut } = room;
+export function footMarkup(told: readonly Numbered[], room: FootRoom): Markup {
+  const { foot, leftOut, others } = room;
   const { columns, rows, shown } = rowsFor(told.length, foot.width);
   const width = (foot.width - (columns - 1) * gap) / columns;
   const cellAt = (index: number): Point => [
@@ -118,12 +126,13 @@ export function footMarkup(told: readonly Numbered[], room: { readonly foot: Box
   const [restX, restY] = cellAt(shown);
   const rest =
     told.length > shown ? [words([restX, restY + lineHeight], `and ${told.length - shown} more: see the report`)] : [];
+  const elsewhere = others.length === 0 ? "" : `At other stages: ${others.join(", ")}. `;
   const none = told.length === 0 ? "No finding is told at this stage. " : "";
   const lost =
     leftOut === 0 ? "" : `${leftOut} ${leftOut === 1 ? "thing has" : "things have"} no place that can be drawn. `;
   const last = words(
     [foot.x, foot.y + foot.height - 1],
-    `${none}${lost}Drawn from the plan to scale. What is not drawn was not looked at. Sure of the measurement, never of the ground.`,
+    `${none}${elsewhere}${lost}Drawn from the plan to scale. What is not drawn was not looked at. Sure of the measurement, never of the ground.`,
   );
   return joined([...entries, ...rest, last], "\n");
 }

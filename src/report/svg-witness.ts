@@ -1,6 +1,9 @@
 // What shows a finding on the drawing: the place that was found, what is wanted there, the thing that stands in the way.
 
+import type { PictureMark } from "../model/picture.ts";
 import type { Point, Witness } from "../model/reading.ts";
+import { amount, scaleOf } from "./amounts.ts";
+import { clean } from "./clean.ts";
 import type { Numbered } from "./grouping.ts";
 import { element, joined, plain, type Markup } from "./markup.ts";
 import { ink } from "./svg-hatch.ts";
@@ -12,6 +15,15 @@ const weights: Readonly<Record<Witness["part"], { readonly width: number; readon
   wanted: { width: 0.45, dash: "1.6 0.9" },
   thing: { width: 0.45, dash: "0.5 0.7" },
 };
+
+/** The number of a finding on the drawing, for the first of its lines that shows what was found: `narrowest 3.20 m`. */
+export function figureWords({ finding }: Numbered, witness: Witness): string {
+  const label = witness.label ?? "";
+  const first = finding.witness.find(({ part, form }) => part === "found" && form === "line");
+  const scale = scaleOf(finding);
+  if (witness !== first || !finding.found || !scale || !(finding.found.value > 0)) return label;
+  return clean(`${label} ${amount(finding.found.value, scale, finding.found.doubt)}`);
+}
 
 /** All witnesses of one finding, under its sentence. */
 export function witnessMarkup({ finding }: Numbered, sheet: Sheet): Markup {
@@ -75,11 +87,23 @@ function target([x, y]: Point): string {
   ])}`;
 }
 
-/** The point that a finding's stone points at: on what was found, else on anything that shows it; null where nothing does. */
-export function anchorOf({ finding }: Numbered, sheet: Sheet): Point | null {
+/** The point that a finding's stone points at: on what was found, else on anything that shows it, else on the thing itself. */
+export function anchorOf({ finding }: Numbered, sheet: Sheet, marks: readonly PictureMark[]): Point | null {
   const shown = finding.witness.filter(drawable);
   const best = shown.find(({ part }) => part === "found") ?? shown[0];
-  if (!best) return null;
+  const things = finding.features.flatMap(({ kind, name }) => marks.filter((mark) => isOf(mark, kind, name)));
+  const [thing] = things;
+  if (!best) return thing ? anchorOn(thing, sheet) : null;
+  return anchorOn(best, sheet);
+}
+
+/** A part of a thing (a run of a drain) goes by the thing's name and its own. */
+function isOf(mark: PictureMark, kind: string, name: string): boolean {
+  if (mark.name === "") return false;
+  return (mark.kind === kind && mark.name === name) || (kind.startsWith(mark.kind) && name.startsWith(`${mark.name},`));
+}
+
+function anchorOn(best: Pick<PictureMark, "form" | "points">, sheet: Sheet): Point | null {
   const points = best.points.map(sheet.at);
   if (best.form === "line") return middleOf(points)?.at ?? null;
   return best.form === "outline" ? centreOf(points) : (points[0] ?? null);

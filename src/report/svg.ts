@@ -22,13 +22,20 @@ export function drawing(picture: Picture, report: Report): string {
   return `<?xml version="1.0" encoding="UTF-8"?>\n${drawingMarkup(picture, report).markup}\n`;
 }
 
-/** The drawing as one `svg` element, for a page that holds it; `id` keeps the names inside two drawings apart. */
-export function drawingMarkup(whole: Picture, report: Report, id = "sr"): Markup {
+/** The drawing as one `svg` element, for a page that holds it; `id` keeps the names inside two drawings apart, and its stones lead to the notes. */
+export function drawingMarkup(whole: Picture, report: Report, id?: string): Markup {
+  return onSheet(whole, report, { id: id ?? "sr", linked: id !== undefined });
+}
+
+function onSheet(whole: Picture, report: Report, page: { readonly id: string; readonly linked: boolean }): Markup {
+  const { id } = page;
   const picture = { ...whole, marks: whole.marks.filter(drawable) };
   const leftOut = whole.marks.length - picture.marks.length;
-  const told = toldAt(picture.stage, report);
+  const all = numbered(report);
+  const told = toldAt(picture.stage, all);
+  const others = all.filter((one) => !told.includes(one)).map(({ number }) => number);
   const witness = told.flatMap(({ finding }) => finding.witness.filter(drawable));
-  const sheet = sheetFor(picture, witness, { id, footHeight: (width) => footHeight(told.length, width) });
+  const sheet = sheetFor(picture, witness, { ...page, footHeight: (width) => footHeight(told.length, width) });
   const { sketch } = sheet;
   const head = {
     xmlns: "http://www.w3.org/2000/svg",
@@ -62,7 +69,7 @@ export function drawingMarkup(whole: Picture, report: Report, id = "sr"): Markup
     ),
     letteringMarkup(picture, told, sheet),
     stripMarkup(picture, sheet),
-    footMarkup(told, { foot: sheet.foot, leftOut }),
+    footMarkup(told, { foot: sheet.foot, leftOut, others }),
   ];
   return element(
     "svg",
@@ -75,8 +82,7 @@ export function drawingMarkup(whole: Picture, report: Report, id = "sr"): Markup
 }
 
 /** The told findings that hold at a stage, with the numbers they have in the text report. */
-function toldAt(stage: string, report: Report): readonly Numbered[] {
-  const all = numbered(report);
+function toldAt(stage: string, all: readonly Numbered[]): readonly Numbered[] {
   const known = all.some(({ finding }) => finding.stages.includes(stage));
   return known ? all.filter(({ finding }) => finding.stages.length === 0 || finding.stages.includes(stage)) : all;
 }

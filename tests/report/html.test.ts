@@ -28,7 +28,8 @@ describe("the page", () => {
     for (const one of pages) {
       expect(one).not.toMatch(/<(script|link|img|iframe|object|embed|base|form)\b/i);
       expect(one).not.toMatch(/<[^>]*\s(style|on\w+|src|srcset)=/i);
-      expect([...one.matchAll(/href="([^"]*)"/g)].map(([, to]) => to)).toEqual(["#notes"]);
+      for (const [, to] of one.matchAll(/href="([^"]*)"/g))
+        expect(to).toMatch(/^#(notes|finding-\d+|sketch-\d+-stone-\d+)$/);
       expect(one.replaceAll('xmlns="http://www.w3.org/2000/svg"', "")).not.toMatch(/https?:/);
     }
   });
@@ -37,6 +38,7 @@ describe("the page", () => {
     const ids = [...page.matchAll(/\sid="([^"]*)"/g)].map(([, id]) => id);
     expect(new Set(ids).size).toBe(ids.length);
     for (const [, id] of page.matchAll(/url\(#([^)]*)\)/g)) expect(ids).toContain(id);
+    for (const [, id] of page.matchAll(/href="#([^"]*)"/g)) expect(ids).toContain(id);
     for (const [, list] of page.matchAll(/aria-labelledby="([^"]*)"/g))
       for (const id of (list ?? "").split(" ")) expect(ids).toContain(id);
   });

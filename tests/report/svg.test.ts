@@ -115,9 +115,46 @@ describe("the drawing", () => {
     }
   });
 
-  it("leaves out findings of other stages", () => {
+  it("leaves out findings of other stages, and says which they are", () => {
     const svg = drawing(inventedPicture, inventedReport);
+    const others = numbered(inventedReport).filter(({ finding: { stages } }) => !stages.includes("yard"));
+    expect(others.length).toBeGreaterThan(0);
+    expect(svg).toContain(`At other stages: ${others.map(({ number }) => number).join(", ")}.`);
     expect(svg).not.toContain("goat paddock&quot; can be jumped");
+  });
+
+  it("writes the number of a finding beside its line once, whatever the rules that find it", () => {
+    const line = { part: "found", form: "line", points: [[0, 0], [3.2, 0]], label: "narrowest" } as const; // prettier-ignore
+    const finding = invented({
+      rule: "a/b",
+      verdict: "not-met",
+      sentence: "it is narrow",
+      stages: [smallPicture.stage],
+      found: { value: 3.2, unit: "m", doubt: 0.01, method: "computed" },
+      witness: [line],
+    });
+    const svg = drawing(smallPicture, { ...quietReport, findings: [finding, { ...finding, rule: "a/c" }] });
+    expect(svg.split(">narrowest 3.20 m<")).toHaveLength(2);
+  });
+
+  it("sets a stone on the thing where nothing else shows the finding", () => {
+    const [thing] = smallPicture.marks;
+    const feature = { kind: thing?.kind ?? "", name: thing?.name ?? "", role: "thing" };
+    const at = (name: string) =>
+      drawing(smallPicture, {
+        ...quietReport,
+        findings: [
+          invented({
+            rule: "a/b",
+            verdict: "not-met",
+            sentence: "it",
+            stages: [smallPicture.stage],
+            features: [{ ...feature, name }],
+          }),
+        ],
+      });
+    const stones = (svg: string) => svg.split(">1</text>").length;
+    expect(stones(at(feature.name)) - stones(at("no such thing"))).toBe(1);
   });
 
   it.each([
