@@ -239,7 +239,7 @@ function checkResolved({ plan, document, sources, options, book, stage, problems
     option: options.option ?? null,
     locate,
     readRequirement: readLocal,
-    parts: (standing, at) => [...partsOf(standing, at), ...(plan.surveyed ?? [])],
+    parts: (standing, at, number) => [...partsOf(standing, at, number), ...(plan.surveyed ?? [])],
     remedies: options.remedies ?? true,
   });
   const read = readPlain(plan.numbers);

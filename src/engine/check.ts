@@ -32,7 +32,7 @@ export interface CheckRequest {
   readonly option: string | null;
   readonly locate: (place: Place) => Position;
   readonly readRequirement: ReadRequirement;
-  readonly parts: (standing: readonly Feature[], read: Read) => readonly Feature[];
+  readonly parts: (standing: readonly Feature[], read: Read, stage: number) => readonly Feature[];
   readonly remedies: boolean;
 }
 
@@ -69,7 +69,7 @@ export function check(request: CheckRequest): Checked {
   const { cards, problems } = withLocalLimits(rulebook.cards, plan, request.readRequirement);
   const chains =
     request.places.length > 0 ? request.places.map((place) => chainOf(place, rulebook.places)) : [["anywhere"]];
-  const views = stageViews(plan, request.stages, read, (standing) => request.parts(standing, read));
+  const views = stageViews(plan, request.stages, read, (standing, stage) => request.parts(standing, read, stage));
   const extents = new Map<Feature, Extent | null>();
   const extent = (feature: Feature) => {
     const known = extents.get(feature);

@@ -7,7 +7,15 @@ import type { CandidatePlace, Found, Measure, Missing, Scene, Subject } from "..
 import { type Judged, oneSided } from "./judge.ts";
 import { numberOf, settle } from "./requirement.ts";
 import { isRuledOut } from "../site/hazards.ts";
-import { type AppliedRow, type Holds, rowsFor, type Supposed, type TestCondition, testProperty } from "./rows.ts";
+import {
+  type AppliedRow,
+  digUnsaid,
+  type Holds,
+  rowsFor,
+  type Supposed,
+  type TestCondition,
+  testProperty,
+} from "./rows.ts";
 import { withSilences } from "./silence.ts";
 import { type Spread, spread } from "./spread.ts";
 import { isWorse, type JudgedPlace, leastMargin, worstPlace } from "./worst-place.ts";
@@ -70,6 +78,9 @@ function evaluateAs({ card, subject, context, runs }: RowQuestion): readonly Out
   runs.set(own, first);
   const onlyOwnRows = card.limits.every((limit) => limit.measure);
   if (first.is === "does-not-bear" && !onlyOwnRows) return [{ ...bare, verdict: "does-not-bear" }];
+  const dug = digUnsaid(subject, context.supposed);
+  if (dug === "none") return [{ ...bare, verdict: "does-not-bear" }];
+  if (dug) return [{ ...bare, verdict: "not-given", reason: "missing", missing: dug }];
   const rows = rowsOf(card, subject, context);
   if (rows.is === "no-limit-here") return [{ ...bare, verdict: "not-given", reason: "no-limit-here" }];
   if (rows.is === "out-of-scope") return [{ ...bare, verdict: "does-not-bear" }];

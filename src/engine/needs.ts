@@ -43,7 +43,7 @@ export function needsOf(outcome: Outcome): readonly OpenNeed[] {
         unit: missing.dimension ? baseUnit[missing.dimension] : "",
         rule: card.id,
         stakes,
-        reason: missing.why,
+        reason: "missing",
         place: { file: missing.feature.place.file, path },
         ...(missing.tried ? { together: { sort: missing.property, item: featureWords(missing.feature) } } : {}),
       };

@@ -277,3 +277,14 @@ function valueOf(feature: Feature, property: string): Property | undefined {
   if (feature.standingUnsaid) return undefined;
   return feature.existing && feature.reworked !== true;
 }
+
+/** Whether a trench is dug at all where nobody has said whether what lies in it is new: asked, or `none` where it is supposed to be there. */
+export function digUnsaid(subject: Subject, supposed: Supposed = nothingSupposed): readonly Missing[] | "none" | null {
+  for (const [role, feature] of Object.entries(subject)) {
+    if (feature.kind !== "trench" || !feature.standingUnsaid || !feature.partOf) continue;
+    const of = `${role}.existing`;
+    if (supposed.get(of) === true) return "none";
+    if (!supposed.has(of)) return silenceOf(feature.partOf, "existing", { of, answers: [false, true] });
+  }
+  return null;
+}

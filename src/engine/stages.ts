@@ -40,13 +40,13 @@ export function stageViews(
   plan: Plan,
   stages: readonly number[],
   read: Read,
-  parts: (standing: readonly Feature[]) => readonly Feature[],
+  parts: (standing: readonly Feature[], stage: number) => readonly Feature[],
 ): readonly StageView[] {
   const nameContent = contentNames();
   const keep = partKeeper();
   return stages.map((stage) => {
     const whole = plan.features.filter((feature) => standsAt(feature, stage));
-    const standing = [...whole, ...parts(whole).map(keep)];
+    const standing = [...whole, ...parts(whole, stage).map(keep)];
     const asked = new Set<string>();
     const lists = new Map<string, readonly Feature[]>([["*", standing]]);
     const before = () => firstOfName(plan.features.filter((feature) => stoodBefore(feature, stage)));

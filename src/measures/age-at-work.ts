@@ -5,7 +5,7 @@
 // Witness: none.
 
 import { featureWords, propertyOf } from "../model/plan.ts";
-import { propertyWords } from "../model/property-words.ts";
+import { askWords } from "../model/property-words.ts";
 import type { Measure, Missing } from "../model/reading.ts";
 import { dayNumber, namesIn, startOf } from "../site/days.ts";
 
@@ -36,7 +36,7 @@ export const ageAtWork: Measure = {
       missing.push({
         feature: thing,
         property,
-        asks: `on which day the ${propertyWords(property)} of ${featureWords(thing)} was`,
+        asks: askWords(property, featureWords(thing)),
         why: "unsaid",
       });
     const [first] = jobs;

@@ -21,3 +21,8 @@ export function askedFor(feature: Feature, property: string, what: string, dimen
 export function missing(...wanted: readonly Missing[]): Found {
   return { is: "missing", missing: wanted };
 }
+
+/** The width of a trench, which tells where its edges are. */
+export function widthOfTrench(trench: Feature): Missing {
+  return askedFor(trench, "width", "the width", "length");
+}

@@ -9,6 +9,8 @@ import { propertyWords } from "../model/property-words.ts";
 import type { Read } from "../model/quantity.ts";
 import type { CandidatePlace, Measure, Missing } from "../model/reading.ts";
 import { groundFigure, type LiveFigure, liveSpot, roundFigure } from "../site/live-figure.ts";
+import { lacksWidth } from "../site/trenches.ts";
+import { missing, widthOfTrench } from "./asked-for.ts";
 import { nearPlaces } from "../site/near-places.ts";
 
 /** How far places are looked for, metres: farther pairs are left to the card's own reach. */
@@ -33,6 +35,7 @@ export const clearDistance: Measure = {
     const its = other && groundFigure(other);
     if (!own || !its) return { is: "does-not-bear" };
     if ("missing" in own) return { is: "missing", missing: own.missing };
+    if (lacksWidth(thing)) return missing(widthOfTrench(thing));
     const reaching = reachOf(other, String(parameters["less"]));
     const places = nearPlaces(own, its, reach, scene.read).map((near): CandidatePlace => ({
       key: near.key,

@@ -4,14 +4,28 @@
 // Valid: level ground; firm drained soil at k = 1. In wet, loose or filled ground the line is flatter.
 // Witness: the shortest line between them.
 
-import { featureWords, isQuantity, propertyOf } from "../model/plan.ts";
+import { type Feature, featureWords, isQuantity, propertyOf } from "../model/plan.ts";
 import type { Read } from "../model/quantity.ts";
 import type { CandidatePlace, Measure } from "../model/reading.ts";
 import { groundFigure } from "../site/live-figure.ts";
+import { lacksWidth } from "../site/trenches.ts";
+import { missing, widthOfTrench } from "./asked-for.ts";
 import { nearPlaces } from "../site/near-places.ts";
 
 /** No dig of a rural plot undermines from farther off, metres. */
 const reach = 40;
+
+/**
+ * Whether a trench is not to be measured against a thing: the footing beside a drain is measured run by run, with its
+ * levels, and what a drain or service leads to is what it is dug for.
+ */
+function isAnswered({ kind, partOf }: Feature, other: Feature): boolean {
+  if (kind !== "trench" || !partOf) return false;
+  if (partOf.kind === "drain" && (other.kind === "building" || other.kind === "wall")) return true;
+  const through = partOf.shape?.form === "line" ? partOf.shape.line.map(({ name }) => name) : [];
+  const served = [propertyOf(partOf, "leads_to"), propertyOf(partOf, "feeds")].flat();
+  return [...through, ...served].includes(other.name);
+}
 
 export const outsideSlopeLine: Measure = {
   name: "outside-slope-line",
@@ -27,6 +41,8 @@ export const outsideSlopeLine: Measure = {
     const its = other && groundFigure(other);
     if (!own || !its) return { is: "does-not-bear" };
     const property = String(parameters["depth"]);
+    if (isAnswered(dig, other)) return { is: "does-not-bear" };
+    if (lacksWidth(dig)) return missing(widthOfTrench(dig));
     const depth = propertyOf(dig, property);
     if (!isQuantity(depth)) {
       const asks = `how deep ${featureWords(dig)} is dug`;

@@ -85,6 +85,8 @@ const asked: Readonly<Record<string, string>> = {
   habitable: "whether somebody lives or sleeps in {whose}",
   permeable: "whether rain soaks through {whose}",
   public: "whether {whose} is public",
+  somebody_goes_in: "whether somebody goes into {whose}, even to kneel",
+  services_traced: "the day on which cables and pipes were traced at {whose}",
   shaken: "whether traffic or machines shake the ground beside {whose}",
   smooth: "whether {whose} is smooth",
   under_vehicles: "whether vehicles pass over {whose}",

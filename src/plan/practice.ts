@@ -35,6 +35,9 @@ export const practice = {
   buildLayer: { plusMinus: 0, words: "layers to be built are taken as thick as written" },
 } as const satisfies Readonly<Record<string, PracticeRow>>;
 
+/** How far below the invert a trench is dug for the bed of the pipe, metres (PRACTICE: 100 mm of stone). */
+export const beddingDepth = 0.1;
+
 export type PracticeName = keyof typeof practice;
 
 /** What is assumed and why, for the report, in the order of the table above. */

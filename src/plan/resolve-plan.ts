@@ -25,6 +25,7 @@ import { stageNames, versionsOf, type Version } from "./stages.ts";
 import { readStatements } from "./statements.ts";
 import { surveyedThings } from "./surveyed.ts";
 import { groundThing, levelThing } from "./surveyed-levels.ts";
+import { withTrenches } from "./trenches.ts";
 import { openTroubles, type Locate } from "./troubles.ts";
 
 /** A text that has been read and checked against its schema; nodes at `broken` paths are passed over. */
@@ -56,7 +57,8 @@ export function resolvePlan(text: CheckedText, kindTable: KindTable, options: Re
   const { texts, versions, work, names } = desk;
   const { survey, levels, pegs, ground } = placePegs(desk);
   const levelled = levelledPlaces(levels, { pegs, versions, work, setting: ground });
-  const features = withDriven(versions.map((version) => withLevels(featureOf(version, work), levelled)));
+  const built = withDriven(versions.map((version) => withLevels(featureOf(version, work), levelled)));
+  const features = withTrenches(built, { book: work.book, customs: desk.customs, levels: levelled });
   const facts = factsOf(survey);
   const plan: Plan = {
     file: text.source.file,

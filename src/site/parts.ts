@@ -4,6 +4,7 @@ import { keyOfKind } from "../model/kinds.ts";
 import { type Feature, isQuantity, isSpot, type Properties, type Property } from "../model/plan.ts";
 import type { Read } from "../model/quantity.ts";
 import { drainRuns, runProperties } from "./drain-runs.ts";
+import { trenchOf } from "./trenches.ts";
 
 /** Between the name of a whole and the name of its part: `kitchen, B3 to inspection 1`. */
 const partMark = ", ";
@@ -15,19 +16,25 @@ export const wholeOf: Readonly<Record<string, string>> = {
   opening: "building",
   layer: "surface",
   flight: "steps",
+  trench: "drain",
 };
 
 /** Parts of all features that stand, in the order of the plan. */
-export function partsOf(standing: readonly Feature[], _read: Read): readonly Feature[] {
+export function partsOf(standing: readonly Feature[], _read: Read, stage: number): readonly Feature[] {
   const standingOf = (kind: string) => standing.filter((feature) => keyOfKind(feature.kind) === kind);
   return standing.flatMap((feature) => {
     switch (feature.kind) {
       case "drain":
-        return drainRuns(feature, standingOf).map((run, index, runs) => ({
-          ...partOf(feature, "drain run", run.name),
-          shape: { form: "line" as const, line: run.line },
-          properties: runProperties(runs, index),
-        }));
+        return [
+          ...drainRuns(feature, standingOf).map((run, index, runs) => ({
+            ...partOf(feature, "drain run", run.name),
+            shape: { form: "line" as const, line: run.line },
+            properties: runProperties(runs, index),
+          })),
+          ...trenchOf(feature, stage),
+        ];
+      case "service":
+        return trenchOf(feature, stage);
       case "wall":
         return listed(feature, "gaps", "gap");
       case "building":

@@ -36,7 +36,7 @@ export function standingIn(plan: Plan): readonly Feature[] {
 
 function viewOf(plan: Plan) {
   const read = readPlain(plan.numbers);
-  const [view] = stageViews(plan, [plan.stages.length - 1], read, (standing) => partsOf(standing, read));
+  const [view] = stageViews(plan, [plan.stages.length - 1], read, (standing, stage) => partsOf(standing, read, stage));
   if (!view) throw new Error("no stage");
   return view;
 }

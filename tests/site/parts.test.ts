@@ -106,7 +106,7 @@ describe("other parts", () => {
         },
       },
     });
-    expect(partsOf(plan.features, (quantity) => plan.numbers.values[quantity.id] as number)).toEqual([]);
+    expect(partsOf(plan.features, (quantity) => plan.numbers.values[quantity.id] as number, 0)).toEqual([]);
   });
   it("answer to the name of their whole, and to no name that only begins alike", () => {
     expect([
