@@ -96,18 +96,6 @@ describe("questions", () => {
     ]);
     expect(asked.flatMap(({ needs }) => needs)).toHaveLength(3);
   });
-
-  it("asks after all hazards at once, each by its word", () => {
-    const hazard = (word: string) =>
-      need("none", `whether there are ${word}: draw them, or put "${word}" under none if they are not there`, {
-        reason: "unsaid",
-        stakes: "safety",
-      });
-    const [one, ...others] = askedTogether([hazard("wells"), hazard("ponds"), hazard("live fences")]);
-    expect(others).toEqual([]);
-    expect(one?.asks).toContain("wells, ponds or live fences");
-    expect(one?.asks).toContain("none: [wells, ponds]");
-  });
 });
 
 describe("where to begin", () => {
