@@ -59,6 +59,11 @@ import { surveyMisfit } from "./survey-misfit.ts";
 import { takesNo } from "./takes-no.ts";
 import { topsoilLeft } from "./topsoil-left.ts";
 import { turningRoom } from "./turning-room.ts";
+import { roomBesideMirrors } from "./room-beside-mirrors.ts";
+import { sweptClearOf } from "./swept-clear-of.ts";
+import { sightAlongRoad } from "./sight-along-road.ts";
+import { wayFromDrop, wheelsFromDrop } from "./from-drop.ts";
+import { changeOfGradeMeasures, clearanceOverCrest, clearOfSag } from "./over-crests.ts";
 import { wheelsClearOf } from "./wheels-clear-of.ts";
 
 const all: readonly Measure[] = [
@@ -119,6 +124,14 @@ const all: readonly Measure[] = [
   reversedLength,
   roomBesideParked,
   wheelsClearOf,
+  wayFromDrop,
+  wheelsFromDrop,
+  roomBesideMirrors,
+  sweptClearOf,
+  sightAlongRoad,
+  ...changeOfGradeMeasures,
+  clearanceOverCrest,
+  clearOfSag,
   topsoilLeft,
   ...statedMeasures,
 ];
