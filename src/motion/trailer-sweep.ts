@@ -2,7 +2,7 @@
 // rectangles go by conservative advancement.
 
 import type { Moving } from "./advance.ts";
-import { keepsClear, nearestOnWay } from "./advance.ts";
+import { keepsClear, nearestOnWay, touching } from "./advance.ts";
 import { asDriven, prepareEnvelopes } from "./checked.ts";
 import type { Checked } from "./checked.ts";
 import { grown } from "./envelope.ts";
@@ -111,6 +111,21 @@ export function trainDrives(
   if (largestAngleOn(train.trailer, from.hitchAngle, arc) > most) return false;
   if (train.towing.some((one) => firstContact(one, from, arc) <= 1)) return false;
   return train.towed.every((one) => keepsClear(towedAlong(train.trailer, one, from, arc), limits.gap));
+}
+
+/** The same for a whole path, quicker than the sweep, which also finds the tightest place. */
+export function trainDrivesAll(
+  train: CheckedTrain,
+  start: TrainPose,
+  arcs: readonly Arc[],
+  limits: AngleLimits,
+): boolean {
+  let at = start;
+  for (const arc of arcs) {
+    if (!trainDrives(train, at, arc, { ...limits, gap: 2 * touching })) return false;
+    at = trainAfter(train.trailer, at, arc);
+  }
+  return true;
 }
 
 /** A train's path that touches nothing: the trailer's nearest approach to its boundary; null where there is none near. */

@@ -1,0 +1,116 @@
+// Can a vehicle with its trailer get from here to there? Possible with an exact path; impossible where it does not even
+// stand at an end or the towing vehicle alone cannot do it; else it cannot be told.
+
+import { findManoeuvre } from "./find-manoeuvre.ts";
+import type { ManoeuvreAnswer, ManoeuvreQuestion } from "./manoeuvre.ts";
+import { directionChanges } from "./pose.ts";
+import type { Arc } from "./pose.ts";
+import { envelopesOf } from "./envelope.ts";
+import { pose } from "./posed.ts";
+import { seenFrom } from "./start-frame.ts";
+import { grains, searchTrain } from "./trailer-search.ts";
+import type { TrainProblem } from "./trailer-search.ts";
+import { joinToEnd } from "./trailer-join.ts";
+import { largestAngleInReverse } from "./trailer-pose.ts";
+import type { Trailer } from "./trailer-pose.ts";
+import { prepareTrain, sweepTrain, trailerEnvelopes, trainStandsFree } from "./trailer-sweep.ts";
+
+/** A manoeuvre of a vehicle with a trailer, both in line at its start and at its end. */
+export interface TrainQuestion extends ManoeuvreQuestion {
+  readonly trailer: Trailer;
+}
+
+export type TrainAnswer =
+  | {
+      readonly answer: "possible";
+      readonly changes: number;
+      readonly path: readonly Arc[];
+      readonly largestAngle: number;
+    }
+  /** `vehicle`: the towing vehicle alone cannot do it (an empirical no, as there); else the train does not fit at an end. */
+  | { readonly answer: "not"; readonly why: "start" | "goal" | "vehicle" }
+  | { readonly answer: "cannot-tell" };
+
+/** Poses looked at in each direction of time before the search gives up. */
+const usualLooks = 12_000;
+
+/**
+ * Answers one question about a train. A path that is found is exact at the wanted clearance: the towing vehicle by the
+ * closed-form sweep, the trailer by conservative advancement, the hitch within what it allows and, in reverse, within
+ * the jack-knife angle. Not finding one says nothing, so "not" rests on what is sure for the parts of the train.
+ */
+export function findTrainManoeuvre(question: TrainQuestion, mostLooks = usualLooks): TrainAnswer {
+  const problem = problemOf(question, mostLooks);
+  const straightEnd = { ...problem.end, hitchAngle: 0 };
+  if (!trainStandsFree(problem.train, problem.start)) return { answer: "not", why: "start" };
+  if (!trainStandsFree(problem.train, straightEnd)) return { answer: "not", why: "goal" };
+  const path = trainPath(problem);
+  if (path === null) return towingAlone(findManoeuvre(question));
+  const closed = closedPath(problem, path);
+  const swept = closed && sweepTrain(problem.train, problem.start, closed, problem.limits);
+  if (!swept || swept.is === "rejected") return { answer: "cannot-tell" };
+  return { answer: "possible", changes: directionChanges(closed), path: closed, largestAngle: swept.largestAngle };
+}
+
+/** What was found against time ends where it ends: joined to the end as it is driven. */
+function closedPath({ train, start, end, radius }: TrainProblem, arcs: readonly Arc[]): readonly Arc[] | null {
+  return joinToEnd({ trailer: train.trailer, start, end, arcs, largestCurvature: 1 / radius });
+}
+
+function towingAlone({ answer }: ManoeuvreAnswer): TrainAnswer {
+  return answer === "not-within" || answer === "not-however-many"
+    ? { answer: "not", why: "vehicle" }
+    : { answer: "cannot-tell" };
+}
+
+function problemOf(question: TrainQuestion, mostLooks: number): TrainProblem {
+  const { trailer, vehicle, margin } = question;
+  const posed = pose(question);
+  const around = seenFrom(question.start, question);
+  const train = prepareTrain(envelopesOf(vehicle, around, margin), trailer, trailerEnvelopes(trailer, around, margin));
+  return {
+    train,
+    start: { x: 0, y: 0, heading: 0, hitchAngle: 0 },
+    end: posed.end,
+    firstGear: posed.firstGear,
+    lastGear: posed.lastGear,
+    mostChanges: question.mostChanges,
+    radius: posed.radius,
+    limits: { forward: trailer.greatestAngle, reverse: largestAngleInReverse(trailer, posed.radius) },
+    box: posed.box,
+    mostLooks,
+  };
+}
+
+/** A path searched in time, or against it from the end; the likelier way first. */
+function trainPath(problem: TrainProblem): readonly Arc[] | null {
+  const least = problem.firstGear === problem.lastGear ? 0 : 1;
+  for (const grain of grains) {
+    for (const changes of new Set([least, problem.mostChanges])) {
+      const allowed = { ...problem, mostChanges: changes };
+      const inTime = () => searchTrain(allowed, grain);
+      const against = () => undone(searchTrain(turnedInTime(allowed), grain));
+      const found = problem.lastGear === "reverse" ? (against() ?? inTime()) : (inTime() ?? against());
+      if (found) return found;
+    }
+  }
+  return null;
+}
+
+/** Driven from the end to the start, every gear the other one: the same ground is covered. */
+function turnedInTime(problem: TrainProblem): TrainProblem {
+  const { start, end, firstGear, lastGear, limits } = problem;
+  const other = { forward: "reverse", reverse: "forward" } as const;
+  return {
+    ...problem,
+    start: { ...end, hitchAngle: start.hitchAngle },
+    end: start,
+    firstGear: other[lastGear],
+    lastGear: other[firstGear],
+    limits: { forward: limits.reverse, reverse: limits.forward },
+  };
+}
+
+function undone(arcs: readonly Arc[] | null): readonly Arc[] | null {
+  return arcs && arcs.map(({ curvature, length }) => ({ curvature, length: -length })).toReversed();
+}
