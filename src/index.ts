@@ -18,14 +18,13 @@ import type { Place, Position } from "./model/path.ts";
 import type { Plan } from "./model/plan.ts";
 import type { Problem, WithProblems } from "./model/problem.ts";
 import type { KindTable } from "./plan/kind-table.ts";
-import { resolvePlan } from "./plan/resolve-plan.ts";
+import { resolveText } from "./plan/resolve-text.ts";
 import { readYaml } from "./reading/read-yaml.ts";
 import type { SourceText } from "./reading/source-text.ts";
 import { nearestWord } from "./reading/nearest-word.ts";
-import { validated, type Validator } from "./reading/validate.ts";
+import { validated } from "./reading/validate.ts";
 import { readRequirement } from "./rulebook/bounds.ts";
 import { reasonText as cardInWords } from "./report/reason.ts";
-import { isPointFile, pointFileText } from "./plan/point-files.ts";
 import { papersSeen, standingUnsaid, wantedIncludes } from "./plan/wants.ts";
 import type { Printable } from "./report/printed.ts";
 import type { Worked } from "./sheets/remeasure.ts";
@@ -46,6 +45,7 @@ export { setOutSheet } from "./sheets/setout.ts";
 export { sheetCsv, sheetText } from "./report/sheet.ts";
 export type { Sheet } from "./model/sheet.ts";
 export type { Problem } from "./model/problem.ts";
+export type { RoomResult, RoomWishes } from "./sheets/room-request.ts";
 
 /** A file as text. The name is only used to say where something stands. */
 export interface Text {
@@ -181,37 +181,33 @@ function inspectOne(text: PlanText, options: CheckOptions, book: Rulebook): One 
     plan: null,
   };
   if (!document) return empty;
-  const own = checkedText(document, validPlan);
-  const includes = (text.includes ?? []).map((include) => includedText(include, document));
-  const resolved = resolvePlan(own, compiledKinds as unknown as KindTable, {
-    includes: includes.flatMap(({ checked }) => checked ?? []),
-    ...(options.option ? { option: options.option } : {}),
-    ...vehiclesOf(book),
-  });
-  const all = [...problems, ...own.problems, ...includes.flatMap((include) => include.problems), ...resolved.problems];
-  const stage = stageIndex(resolved.plan, options.stage, (path) => document.locate(path, "key"));
+  const { plan, sources, problems: met } = resolveText(document, text.includes ?? [], formsOf(book), options.option);
+  const all = [...problems, ...met];
+  const stage = stageIndex(plan, options.stage, (path) => document.locate(path, "key"));
   if (stage !== null && typeof stage !== "number") return { ...empty, problems: [...all, stage] };
-  const sources = [document, ...includes.flatMap(({ checked }) => checked?.source ?? [])];
-  return checkResolved({ plan: resolved.plan, document, sources, options, book, stage, problems: all });
+  return checkResolved({ plan, document, sources, options, book, stage, problems: all });
 }
 
-function vehiclesOf(book: Rulebook) {
-  const vehicles = book.tables.get("vehicles");
-  return vehicles ? { vehicles } : {};
+/** A plan as it is resolved, without a check; null where it is no text of the form at all. */
+export function resolvedPlan(text: PlanText, option?: string): WithProblems<Plan | null> {
+  const { document, problems } = readYaml(text.file, text.text);
+  if (!document) return { value: null, problems };
+  const resolved = resolveText(document, text.includes ?? [], formsOf(rulebook()), option);
+  return { value: resolved.plan, problems: [...problems, ...resolved.problems] };
 }
 
-function checkedText(source: SourceText, check: Validator) {
-  const { problems, broken } = validated(check, source);
-  return { source, broken, problems };
-}
+/** `room` and its printers, loaded when asked for. */
+export const roomWork = async () => ({
+  ...(await import("./sheets/room-request.ts")),
+  ...(await import("./report/room-printed.ts")),
+});
 
-function includedText(include: Text, plan: SourceText) {
-  if (isPointFile(include.file, plan)) return pointFileText(include, plan);
-  const { document, problems } = readYaml(include.file, include.text);
-  if (!document) return { checked: null, problems };
-  const checked = checkedText(document, validPart);
-  return { checked, problems: [...problems, ...checked.problems] };
-}
+const formsOf = (book: Rulebook) => ({
+  plan: validPlan,
+  part: validPart,
+  kinds: compiledKinds as unknown as KindTable,
+  vehicles: book.tables.get("vehicles"),
+});
 
 interface Resolved {
   readonly plan: Plan;

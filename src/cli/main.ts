@@ -3,6 +3,7 @@
 import { Command, CommanderError, Option } from "commander";
 import type { CheckFlags } from "./check-command.ts";
 import type { ReasonFlags } from "./reason-command.ts";
+import type { RoomFlags } from "./room-command.ts";
 import type { SheetFlags } from "./sheet-command.ts";
 import type { Streams } from "./streams.ts";
 import { version } from "./version.ts";
@@ -100,6 +101,7 @@ function programWith(streams: Streams, finish: (code: number) => void): Command 
     finish,
   });
   addSheet(program, "setout", { what: "print the sheet to peg the plan from", streams, finish });
+  addRoom(program, streams, finish);
   return program;
 }
 
@@ -121,5 +123,41 @@ function addSheet(
     .action(async (plan: string, flags: SheetFlags) => {
       const { sheetCommand } = await import("./sheet-command.ts");
       how.finish(sheetCommand(sheet, plan, { ...flags, streams: how.streams }));
+    });
+}
+
+function addRoom(program: Command, streams: Streams, finish: (code: number) => void): void {
+  program
+    .command("room")
+    .description("tell how much ground a vehicle takes to turn round, with what to peg and a drawing")
+    .argument("[vehicle...]", "vehicles of the library, as pickup or 'aashto p', or of --plan; several for one ground")
+    .option("--plan <file>", "take the vehicles of a plan")
+    .option("--option <name>", "take the plan with one of its options")
+    .option("--shape <word>", "rectangle, y, loop (round without reversing), road, or gate (off a lane)", "rectangle")
+    .option(
+      "--entry <word>",
+      "where the track meets a rectangle: middle or end of the long side, short-side, along",
+      "middle",
+    )
+    .option("--moves <number>", "moves allowed; a three-point turn is 3", "3")
+    .option("--clear <length>", "clear all round the body; else what is usual for its width")
+    .option("--track <length>", "width of the track that leads in; else what is usual")
+    .option("--splay <length>", "how far the corners of the mouth are cut off")
+    .option("--length <length>", "length of the ground; the depth is looked for")
+    .option("--depth <length>", "depth of the ground; the length is looked for; with both, the clearance")
+    .option("--lane <length>", "width of the lane that a gate opens off")
+    .option("--set-back <length>", "how far back from the lane the gate stands, besides those told anyway")
+    .option("--vehicle-length <length>", "your own vehicle: whole length")
+    .option("--vehicle-width <length>", "width without mirrors")
+    .option("--wheelbase <length>", "front axle to rear axle")
+    .option("--front-overhang <length>", "front axle to front end")
+    .option("--rear-overhang <length>", "rear axle to rear end")
+    .option("--over-tyres <length>", "front wheels, outside to outside")
+    .option("--turning-circle <length>", "across the circle that it turns in, a diameter")
+    .option("--between <word>", "what the circle was measured between: kerbs or walls", "kerbs")
+    .option("--save <file>", "also write it; .txt .csv .svg .html .json by its ending (repeatable)", collect, [])
+    .action(async (vehicles: string[], flags: RoomFlags) => {
+      const { roomCommand } = await import("./room-command.ts");
+      finish(await roomCommand(vehicles, flags, streams));
     });
 }

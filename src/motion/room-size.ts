@@ -21,6 +21,8 @@ export type AskSize = (size: number) => ManoeuvreQuestion;
 export interface SizeRange {
   readonly from: number;
   readonly to: number;
+  /** Share of the usual steps in which it is looked for; 1 where not given. Clearances want finer ones than lengths. */
+  readonly steps?: number;
 }
 
 /** A size at which there is a way, m, and the way as exact arcs from the start. */
@@ -51,11 +53,11 @@ const stepsBelow = [0.15, 0.3, 0.6, 1.2, 2.4] as const;
 export function smallestSize(ask: AskSize, range: SizeRange, known?: SizeWithPath): SizeWithPath | null {
   const first = known ? lower(ask, range.from, known) : beginning(ask, range);
   if (first === null) return null;
-  let best = squeezed(ask, range.from, first);
+  let best = squeezed(ask, range, first);
   for (let asked = 0; asked < mostAsked; asked++) {
-    const other = fineWay(ask, range.from, best.size);
+    const other = fineWay(ask, range, best.size);
     if (other === null) break;
-    best = squeezed(ask, range.from, other);
+    best = squeezed(ask, range, other);
   }
   return roundedUp(ask, best);
 }
@@ -119,10 +121,10 @@ function lower(ask: AskSize, from: number, known: SizeWithPath): SizeWithPath {
 }
 
 /** The path bent to fit smaller and smaller grounds, until even the last small step fails. */
-function squeezed(ask: AskSize, from: number, first: SizeWithPath): SizeWithPath {
+function squeezed(ask: AskSize, { from, steps = 1 }: SizeRange, first: SizeWithPath): SizeWithPath {
   let best = first;
-  let step = firstSqueeze;
-  while (step >= lastSqueeze) {
+  let step = firstSqueeze * steps;
+  while (step >= lastSqueeze * steps) {
     const size = best.size - step;
     const path = size < from ? null : bent(ask(size), best.path);
     if (path) best = { size, path };
@@ -149,9 +151,9 @@ const limitsOf = (posed: Posed, { mostChanges }: ManoeuvreQuestion) => ({
 });
 
 /** Another way in less than a size, if the fine lattice has one that can be made exact. */
-function fineWay(ask: AskSize, from: number, than: number): SizeWithPath | null {
+function fineWay(ask: AskSize, { from, steps = 1 }: SizeRange, than: number): SizeWithPath | null {
   for (const less of lessBy) {
-    const size = than - less;
+    const size = than - less * steps;
     const path = size < from ? null : wayOn(ask(size), fine);
     if (path) return { size, path };
   }

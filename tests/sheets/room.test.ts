@@ -1,0 +1,122 @@
+// `room` from a plan's vehicles to the sheet: what a person reads, for the library, for several, for a quoted size.
+
+import { describe, expect, it } from "vitest";
+import { resolvedPlan, type RoomWishes, roomWork, rulebook } from "../../src/index.ts";
+
+const { askRoom, printedRoom } = await roomWork();
+const plain: RoomWishes = {
+  form: "rectangle",
+  entry: "middle",
+  track: null,
+  splay: 0,
+  clear: null,
+  moves: 3,
+  long: null,
+  deep: null,
+  lane: null,
+  setback: null,
+};
+
+function ask(vehicles: Readonly<Record<string, unknown>>, wishes: Partial<RoomWishes> = {}, named?: readonly string[]) {
+  const text = JSON.stringify({
+    sightrail: 1,
+    title: "Room",
+    place: ["anywhere"],
+    vehicles: { ...vehicles, explained: { like: "aashto p" } },
+  });
+  const { value, problems } = resolvedPlan({ file: "vehicles", text });
+  expect(problems).toEqual([]);
+  if (!value) throw new Error("no plan");
+  return askRoom({
+    plan: value,
+    named: named ?? Object.keys(vehicles),
+    wishes: { ...plain, ...wishes },
+    book: rulebook(),
+    file: "the library",
+    explainedBy: "explained",
+  });
+}
+
+const textOf = (result: ReturnType<typeof ask>) => printedRoom(result.pages, ".txt", 100).replace(/\s+/g, " ");
+
+describe("one vehicle of the library", () => {
+  const result = ask({ pickup: { like: "pickup" } }, { long: 14 });
+  const text = textOf(result);
+  it("says what to peg, both diagonals, where the track meets it and how much track was reckoned with", () => {
+    const deep = result.pages[0]?.found?.size.deep ?? 0;
+    expect(text).toContain(`PEG THIS: 14.00 m long and ${deep.toFixed(2)} m deep`);
+    expect(text).toContain(`both diagonals, A to C and B to D, are ${Math.hypot(14, deep).toFixed(2)} m`);
+    expect(text).toContain("Its edges meet AB at 5.50 m and 8.50 m from A.");
+    expect(text).toContain("straight and 3.00 m wide for at least");
+  });
+  it("takes the clearance and the track that are usual for a car, and says so", () => {
+    expect(text).toContain("0.30 m clear of every edge all round the body");
+    expect(text).toContain("a track 3.00 m wide");
+  });
+  it("tells one more shunt, more clearance, a wider mouth and the far end of the library's ranges", () => {
+    expect(text).toMatch(/One more shunt \(5 moves\): \d+\.\d\d m deep, \d\.\d\d m less\./);
+    expect(text).toContain("the track itself leaves only 0.55 m on each side");
+    expect(text).toMatch(/A mouth 0\.50 m wider \(3\.50 m\): \d+\.\d\d m deep/);
+    expect(text).toMatch(/every length at the far end of its ±: \d+\.\d\d m deep, \d\.\d\d m more/);
+  });
+  it("says how sure, what the lengths rest on, what to mind and who decides; and promises nothing", () => {
+    expect(text).toMatch(/no way was found in \d+\.\d\d m or less/);
+    expect(text).toContain("Common trade practice (no publisher)");
+    expect(text).toContain("Reversing kills people on foot");
+    expect(text).toContain("Who decides: the driver, who may refuse.");
+    expect(text).not.toMatch(/comfortabl|\bsafe|easily/i);
+  });
+  it("is a table too, with a row for the size and one for every change", () => {
+    const rows = printedRoom(result.pages, ".csv").trim().split("\r\n");
+    expect(rows[0]).toBe("vehicle,layout,what,moves,clearance_m,length_m,depth_m,none_below_m");
+    expect(rows).toHaveLength(6);
+  });
+});
+
+describe("several vehicles", () => {
+  it("get one ground that takes them all, by the depth of the neediest", () => {
+    const result = ask({ small: { like: "b85 car" }, large: { like: "german van" } }, { long: 14, entry: "along" });
+    const text = textOf(result);
+    const depths = result.pages.flatMap(({ found }) => (found ? [found.size.deep] : []));
+    expect(text).toContain("ONE GROUND FOR ALL OF THEM");
+    expect(text).toContain('"large" decides the depth');
+    const all = /14\.00 m long and (\d+\.\d\d) m deep takes every one/.exec(text)?.[1];
+    expect(Math.abs(Number(all) - Math.max(...depths))).toBeLessThan(0.1);
+  });
+});
+
+describe("a size that is quoted", () => {
+  it("is explained by vehicle, entry and clearance where somebody asks for one like it, and warned off", () => {
+    const text = textOf(ask({ explained: { like: "aashto p" } }, { long: 14.5, deep: 7.2 }));
+    expect(text).toMatch(/It turns here in 3 moves with 0\.0[0-3] m clear all round/);
+    expect(text).toContain("nobody publishes it");
+    expect(text).toMatch(/off a track 3\.00 m wide, fits with 0\.0[0-3] m clear all round and no more, in three moves/);
+    expect(text).toMatch(/With 0\.30 m all round the same car wants 1[01]\.\d\d m of depth/);
+    expect(text).toContain("to stay away from");
+  });
+  it("is not mentioned for another size", () => {
+    expect(textOf(ask({ car: { like: "b85 car" } }, { long: 12 }))).not.toContain("nobody publishes it");
+  });
+});
+
+describe("what cannot be told", () => {
+  it("names what must be measured, what tows, and what there is", () => {
+    expect(ask({ car: { like: "uk large car" } }).lacks[0]).toContain("the front axle to the front end");
+    expect(ask({ rig: { like: "aashto car and camper trailer" } }).lacks[0]).toContain("trailer");
+    expect(ask({ car: { like: "b85 car" } }, {}, ["lorry"]).lacks[0]).toContain('no vehicle "lorry"');
+  });
+  it("says that no size will do where the track leaves the vehicle no play", () => {
+    const text = textOf(ask({ car: { like: "b85 car" } }, { track: 2.2, long: 14 }));
+    expect(text).toContain("NOTHING FOUND");
+    expect(text).toContain("the track itself leaves only 0.17 m on each side");
+  });
+});
+
+describe("gate off a lane", () => {
+  it("tells the openings of B85 by set-back, with the clearance on both sides (COMPUTED; 0.01 m)", () => {
+    const result = ask({ car: { like: "b85 car" } }, { form: "gate", lane: 4, clear: 0.3, setback: 3.19 });
+    const row = result.pages[0]?.gate?.find(({ setback }) => setback === 3.19);
+    expect(Math.abs((row?.fromMiddle ?? 0) - 3.6)).toBeLessThan(0.011);
+    expect(textOf(result)).toContain("3.19 m back: opens 3.60 m from the middle of the lane");
+  });
+});
