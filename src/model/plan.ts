@@ -78,6 +78,8 @@ export interface LevelledPlace {
   readonly spot: Spot | null;
   readonly level: Quantity<"length">;
   readonly of?: { readonly feature: string; readonly at?: number; readonly part: LevelledPart };
+  /** Breaklines of the ground that it lies on, and where among the places on each. */
+  readonly along?: readonly { readonly line: string; readonly order: number }[];
 }
 
 /** One measurement of the survey after the adjustment. Metres, or radians for a bearing. */

@@ -5,6 +5,7 @@ import type { Path } from "../model/path.ts";
 import type { LevelledPlace, Plan } from "../model/plan.ts";
 import type { Problem } from "../model/problem.ts";
 import type { SourceText } from "../reading/source-text.ts";
+import { withBreakLines } from "./break-lines.ts";
 import { withDriven } from "./driven.ts";
 import { featureOf, radiusAt, shapeOf, type FeatureWork } from "./features.ts";
 import { insteadOf, openTurnFrom, ownFigures, planTapeOf, reelOf, trueNorthOf } from "./instruments.ts";
@@ -56,8 +57,9 @@ export function resolvePlan(text: CheckedText, kindTable: KindTable, options: Re
   const desk = openDesk([text, ...(options.includes ?? [])], kindTable, options);
   const { texts, versions, work, names } = desk;
   const { survey, levels, pegs, ground } = placePegs(desk);
-  const levelled = levelledPlaces(levels, { pegs, versions, work, setting: ground });
-  const built = withDriven(versions.map((version) => withLevels(featureOf(version, work), levelled)));
+  const places = levelledPlaces(levels, { pegs, versions, work, setting: ground });
+  const built = withDriven(versions.map((version) => withLevels(featureOf(version, work), places)));
+  const levelled = withBreakLines(places, built);
   const features = withTrenches(built, { book: work.book, customs: desk.customs, levels: levelled });
   const facts = factsOf(survey);
   const plan: Plan = {

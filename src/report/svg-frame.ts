@@ -66,7 +66,7 @@ export function stripMarkup(picture: Picture, sheet: Sheet): Markup {
   const { strip } = sheet;
   const north = northMarkup([strip.x + 6, strip.y + 7], picture.trueNorth);
   const bar = barMarkup([strip.x + 34, strip.y + 6], sheet);
-  const key = keyMarkup([strip.x + strip.width - 132, strip.y + 4.6]);
+  const key = keyMarkup([strip.x + strip.width - 132, strip.y + 4.6], picture);
   const rule = element("path", {
     d: pathOf([
       [strip.x, strip.y + strip.height - 0.6],
@@ -150,9 +150,10 @@ function barMarkup([x, y]: Point, sheet: Sheet): Markup {
   return joined([...boxes, ...marks, scale]);
 }
 
-function keyMarkup([x, y]: Point): Markup {
-  const line = (atX: number, weight: number) =>
+function keyMarkup([x, y]: Point, picture: Picture): Markup {
+  const line = (atX: number, weight: number, dash?: string) =>
     element("path", {
+      "stroke-dasharray": dash,
       d: pathOf([
         [atX, y - 0.9],
         [atX + 7, y - 0.9],
@@ -160,11 +161,14 @@ function keyMarkup([x, y]: Point): Markup {
       stroke: ink,
       "stroke-width": weight,
     });
+  const has = (kind: string): boolean => picture.marks.some((mark) => mark.kind === kind);
   const weights = [
     line(x, 0.2),
     words([x + 8.5, y], "there already", { size: small }),
     line(x + 30, 0.6),
     words([x + 38.5, y], "to be built", { size: small }),
+    ...(has("contour") ? [line(x + 58, 0.11), words([x + 66.5, y], "one level", { size: small })] : []),
+    ...(has("runoff") ? [line(x + 83, 0.3, "0.5 0.9"), words([x + 91.5, y], "way of the water", { size: small })] : []),
   ];
   const lefts = shapeWords.map(
     (_, index) => x + shapeWords.slice(0, index).reduce((sum, [, words]) => sum + textWidth(words, small) + 9, 0),

@@ -27,6 +27,8 @@ export interface Manner {
 }
 
 const manners: Readonly<Record<string, Manner>> = {
+  contour: { layer: 0, weight: 0.18 },
+  runoff: { layer: 2, sign: "flow", dash: "0.5 0.9", weight: 0.3 },
   catchment: { layer: 0, dash: "0.2 1.2", weight: 0.25 },
   boundary: { layer: 9, dash: "6 1.2 0.5 1.2 0.5 1.2", weight: 0.35 },
   surface: { layer: 1, hatch: "stipple", weight: 0.3 },

@@ -69,6 +69,9 @@ function crownParts(at: Point, radius: number, part: TreePart): readonly Markup[
   return part === "crown" ? [crownMarkup(at, radius)] : [crownMarkup(at, radius), ...stemMarkup(at, 0)];
 }
 
+/** Kinds that show how the ground lies: no things that stand on it. */
+export const onGround: ReadonlySet<string> = new Set(["contour", "runoff"]);
+
 const lighter = 0.6;
 
 function oneMark(mark: PictureMark, { manner, part, sheet }: Pick<Pen, "manner" | "part" | "sheet">): Markup {
@@ -83,7 +86,11 @@ function oneMark(mark: PictureMark, { manner, part, sheet }: Pick<Pen, "manner" 
   const title = element(
     "title",
     {},
-    plain(`${mark.kind} "${mark.name}"${mark.existing ? ", there already" : ", to be built"}`),
+    plain(
+      onGround.has(mark.kind)
+        ? mark.name
+        : `${mark.kind} "${mark.name}"${mark.existing ? ", there already" : ", to be built"}`,
+    ),
   );
   return element(
     "g",

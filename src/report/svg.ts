@@ -10,7 +10,7 @@ import { element, figure, joined, plain, type Markup } from "./markup.ts";
 import { headMarkup, netMarkup, stripMarkup } from "./svg-frame.ts";
 import { hatchDefinitions } from "./svg-hatch.ts";
 import { letteringMarkup } from "./svg-lettering.ts";
-import { marksMarkup } from "./svg-marks.ts";
+import { marksMarkup, onGround } from "./svg-marks.ts";
 import { drawable, sheetFor, type Sheet } from "./svg-paper.ts";
 import { footHeight, footMarkup } from "./svg-stones.ts";
 import { witnessMarkup } from "./svg-witness.ts";
@@ -88,7 +88,8 @@ function toldAt(stage: string, all: readonly Numbered[]): readonly Numbered[] {
 }
 
 function wordsFor(picture: Picture, told: readonly Numbered[], sheet: Sheet): Markup {
-  const things = plain(`${picture.marks.length} things drawn at 1 to ${figure(sheet.scale)}.`);
+  const things = picture.marks.filter(({ kind }) => !onGround.has(kind));
+  const counted = plain(`${things.length} things drawn at 1 to ${figure(sheet.scale)}.`);
   const findings = told.map(({ number, finding }) => plain(`${number}: ${sentence(finding.sentence)}`));
-  return joined([things, ...findings], " ");
+  return joined([counted, ...findings], " ");
 }

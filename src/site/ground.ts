@@ -17,7 +17,7 @@ export interface Ground {
 }
 
 /** Parts of features whose level is that of the ground beside them; a top, an invert or a floor is not. */
-const groundParts: ReadonlySet<string> = new Set(["foot left", "foot right", "foot", "crest", "toe"]);
+const groundParts: ReadonlySet<string> = new Set(["foot left", "foot right", "foot", "crest", "toe", "bed"]);
 
 /**
  * Standard uncertainty of grass or rough ground between the places where the staff stood, metres: half of the 20 mm by
@@ -27,6 +27,14 @@ export const roughness = 0.01;
 
 const made = new WeakMap<readonly LevelledPlace[], Ground>();
 
+/** Numbers of the places on each breakline, in order. */
+function breakLinesOf(used: readonly LevelledPlace[]): readonly (readonly number[])[] {
+  const lines = new Map<string, { readonly number: number; readonly order: number }[]>();
+  for (const [number, { along }] of used.entries())
+    for (const { line, order } of along ?? []) lines.set(line, [...(lines.get(line) ?? []), { number, order }]);
+  return [...lines.values()].map((line) => line.sort((a, b) => a.order - b.order).map(({ number }) => number));
+}
+
 /** The ground of a plan. Which triangle lies where is decided once, at the plan's own values. */
 export function groundOf({ levels, read }: Pick<Scene, "levels" | "read">): Ground {
   const known = made.get(levels);
@@ -35,7 +43,7 @@ export function groundOf({ levels, read }: Pick<Scene, "levels" | "read">): Grou
   const spots = used.flatMap(({ spot }) => (spot ? [spot] : []));
   const { net } = buildNet(
     spots.map((spot) => liveSpot(spot)(read)),
-    [],
+    breakLinesOf(used),
   );
   const ground = { spots, levels: used.map(({ level }) => level), net };
   made.set(levels, ground);

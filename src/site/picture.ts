@@ -6,6 +6,7 @@ import { isQuantity, propertyOf } from "../model/plan.ts";
 import type { Picture, PictureMark } from "../model/picture.ts";
 import type { Read, Spot } from "../model/quantity.ts";
 import type { Point } from "../model/reading.ts";
+import { groundMarks } from "./ground-marks.ts";
 import { piecesBetweenGaps } from "./in-the-way.ts";
 
 /** A stem is drawn with at least this radius, metres, so that it can be seen. */
@@ -19,7 +20,7 @@ export function pictureOf(plan: Plan, stage: number, read: Read, trueNorth: numb
   return {
     title: plan.title,
     stage: plan.stages[stage] ?? "",
-    marks: standing.flatMap((feature) => marksOf(feature, read)),
+    marks: [...standing.flatMap((feature) => marksOf(feature, read)), ...groundMarks(plan, standing, read)],
     trueNorth,
   };
 }
