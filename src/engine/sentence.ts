@@ -16,10 +16,13 @@ export function wantedValues(requirement: LiveRequirement, read: Read): readonly
   return [requirement.bound.value(read)];
 }
 
-/** `at least 1.20 m`, `at most 15 %`, `between 2.5 % and 6 %`. */
+/** `at least 1.20 m`, `at most 15 %`, `between 2.5 % and 6 %`, `1 in 80 or steeper`. */
 function wantedWords(requirement: LiveRequirement, texts: readonly string[]): string {
   if (requirement.sense === "between") return `between ${texts[0] ?? ""} and ${texts[1] ?? ""}`;
-  return `${requirement.sense === "at_least" ? "at least" : "at most"} ${texts[0] ?? ""}`;
+  const [text = ""] = texts;
+  const isAtLeast = requirement.sense === "at_least";
+  if (/^1 in [\d.]+$/.test(text)) return `${text} or ${isAtLeast ? "steeper" : "flatter"}`;
+  return `${isAtLeast ? "at least" : "at most"} ${text}`;
 }
 
 function capital(text: string): string {

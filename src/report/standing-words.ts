@@ -34,7 +34,7 @@ export function placeWords(place: string, names: PlaceNames = {}): string {
   return capitals.join(" ");
 }
 
-/** `at least 3.10 m`, `at most 1 in 12`, `between 2.5 % and 6 %`; empty where no number is wanted. */
+/** `at least 3.10 m`, `1 in 12 or flatter`, `between 2.5 % and 6 %`; empty where no number is wanted. */
 export function requirementWords(finding: Finding): string {
   const scale = scaleOf(finding);
   const { wanted } = finding;
@@ -43,7 +43,9 @@ export function requirementWords(finding: Finding): string {
     const [low, high] = wanted.value;
     return `between ${amount(low, scale)} and ${amount(high, scale)}`;
   }
-  return `${wanted.sense === "at_most" ? "at most" : "at least"} ${amount(wanted.value, scale)}`;
+  const text = amount(wanted.value, scale);
+  if (/^1 in [\d.]+$/.test(text)) return `${text} or ${wanted.sense === "at_most" ? "flatter" : "steeper"}`;
+  return `${wanted.sense === "at_most" ? "at most" : "at least"} ${text}`;
 }
 
 /** Whether the sentence says what is wanted: in so many words, or because only the side matters. */

@@ -123,7 +123,7 @@ describe("the SARIF report", () => {
     const { tool, results } = runOf(sarifReport(inventedReport, { all: true }));
     for (const { ruleId, ruleIndex } of results) expect(tool.driver.rules[ruleIndex]?.id).toBe(ruleId);
     expect(tool.driver.rules.find(({ id }) => id === "drains/too-flat")?.help.text).toMatch(
-      /At least 1 in 80 is wanted.*Gloves.*never the ground/,
+      /1 in 80 or steeper is wanted.*Gloves.*never the ground/,
     );
   });
 
