@@ -156,10 +156,8 @@ function checkCard(card: Card, run: Run): CardResult {
   }
   const all = [...folded.values()].flat();
   const bearing = all.filter(({ outcome }) => outcome.verdict !== "does-not-bear");
-  const composed = bearing.map((entry) =>
-    withRemedies(compose(entry.outcome, entry.others, entry.stages, run.compose), entry, run),
-  );
-  const findings = alikeMerged(composed, run);
+  const composed = bearing.map((entry) => compose(entry.outcome, entry.others, entry.stages, run.compose));
+  const findings = alikeMerged(composed, run).map(([finding, k]) => withRemedies(finding, bearing[k] as Folded, run));
   const deciding = bearing.flatMap(({ outcome }, k) => decidingOf(outcome, composed[k] as Finding) ?? []);
   const open = bearing.flatMap(({ outcome, waiting }) =>
     [outcome, ...waiting].flatMap((one) => (one.verdict === "not-given" ? needsOf(one) : [])),
@@ -226,17 +224,17 @@ function addStage(folded: Map<string, Folded[]>, group: Group, stage: number): v
   else kept.push({ ...group, stages: [stage] });
 }
 
-/** Findings that say the same in several stages are one, though what stands around has changed. */
-function alikeMerged(findings: readonly Finding[], run: Run): readonly Finding[] {
-  const merged = new Map<string, Finding>();
+/** Findings that say the same in several stages are one, though what stands around has changed; each with the index of its first. */
+function alikeMerged(findings: readonly Finding[], run: Run): readonly (readonly [Finding, number])[] {
+  const merged = new Map<string, readonly [Finding, number]>();
   const order = run.request.plan.stages;
-  for (const finding of findings) {
+  for (const [k, finding] of findings.entries()) {
     const key = JSON.stringify([finding.fingerprint, finding.verdict, finding.found, finding.wanted, finding.sentence]);
-    const before = merged.get(key);
+    const [before, first] = merged.get(key) ?? [undefined, k];
     const stages = [...new Set([...(before?.stages ?? []), ...finding.stages])].sort(
       (a, b) => order.indexOf(a) - order.indexOf(b),
     );
-    merged.set(key, { ...(before ?? finding), stage: stages[0] ?? finding.stage, stages });
+    merged.set(key, [{ ...(before ?? finding), stage: stages[0] ?? finding.stage, stages }, first]);
   }
   return [...merged.values()];
 }
@@ -263,12 +261,14 @@ function unsaidOf(card: Card, { request, views }: Run): ReturnType<typeof hazard
   });
 }
 
+/** Remedies are solved when they are first asked for: a report that tells a few of many alike findings need not solve them all. */
 function withRemedies(finding: Finding, entry: Folded, run: Run): Finding {
   const view = run.views.find((candidate) => candidate.stage === entry.stages[0]);
-  const solved = run.request.remedies && view && isPrinted(finding);
-  return solved
-    ? { ...finding, remedies: remediesOf(entry.outcome, { ...run, view, features: run.request.plan.features }) }
-    : finding;
+  if (!run.request.remedies || !view || !isPrinted(finding)) return finding;
+  const around = { ...run, view, features: run.request.plan.features };
+  let solved: Finding["remedies"] | null = null;
+  const remedies = () => (solved ??= remediesOf(entry.outcome, around));
+  return Object.defineProperty({ ...finding }, "remedies", { get: remedies, enumerable: true });
 }
 
 const isPrinted = ({ verdict }: Finding) => verdict === "not-met" || verdict === "undecided";

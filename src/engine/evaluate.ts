@@ -73,18 +73,20 @@ function evaluateAs({ card, subject, context, runs }: RowQuestion): readonly Out
     missing: [],
     measure,
   } as const;
-  const own = measureKey(card.measure, card.parameters);
-  const first = runs.get(own) ?? measure.find(subject, context.scene, card.parameters);
-  runs.set(own, first);
+  // Plain conditions are quicker to test than most measures are to take; companions are measures themselves.
+  const early = Object.keys(card.companions).length === 0 ? rowsOf(card, subject, context) : null;
+  if (early?.is === "out-of-scope") return [{ ...bare, verdict: "does-not-bear" }];
+  const first = runs.get(ownMeasure) ?? measure.find(subject, context.scene, card.parameters);
+  runs.set(ownMeasure, first);
   const onlyOwnRows = card.limits.every((limit) => limit.measure);
   if (first.is === "does-not-bear" && !onlyOwnRows) return [{ ...bare, verdict: "does-not-bear" }];
   const dug = digUnsaid(subject, context.supposed);
   if (dug === "none") return [{ ...bare, verdict: "does-not-bear" }];
   if (dug) return [{ ...bare, verdict: "not-given", reason: "missing", missing: dug }];
-  const rows = rowsOf(card, subject, context);
+  const rows = early ?? rowsOf(card, subject, context);
   if (rows.is === "no-limit-here") return [{ ...bare, verdict: "not-given", reason: "no-limit-here" }];
   if (rows.is === "out-of-scope") return [{ ...bare, verdict: "does-not-bear" }];
-  const outcomes = rows.rows.map((row) => evaluateRow(row, { card, subject, context, runs }));
+  const outcomes = rows.rows.map((row) => evaluateRow(row, { card, subject, context, runs }, first));
   if (rows.missing.length > 0)
     outcomes.push({ ...bare, verdict: "not-given", reason: whyMissing(rows.missing), missing: rows.missing });
   return foldElements(outcomes);
@@ -95,6 +97,8 @@ function rowsOf(card: Card, subject: Subject, context: EvaluationContext) {
   return rowsFor({ card, subject, chains: context.chains, test, supposed: context.supposed ?? new Map() });
 }
 
+/** The card's own measure, among those of its rows. */
+const ownMeasure = "own";
 const measureKey = (name: string, parameters: object) => `${name} ${JSON.stringify(parameters)}`;
 const whyMissing = (missing: readonly Missing[]): NotGiven =>
   missing.some((need) => need.why === "unsaid") ? "unsaid" : "missing";
@@ -103,17 +107,14 @@ interface RowQuestion {
   readonly card: Card;
   readonly subject: Subject;
   readonly context: EvaluationContext;
+  /** What measures found: the card's own, and those of rows by name and parameters. */
   readonly runs: Map<string, Found>;
 }
 
-function evaluateRow(row: AppliedRow, question: RowQuestion): Outcome {
-  const { card, subject, context, runs } = question;
-  const name = row.limit.measure?.name ?? card.measure;
-  const parameters = row.limit.measure?.parameters ?? card.parameters;
-  const measure = context.measures.get(name) as Measure;
-  const key = measureKey(name, parameters);
-  const found = runs.get(key) ?? measure.find(subject, context.scene, parameters);
-  runs.set(key, found);
+function evaluateRow(row: AppliedRow, question: RowQuestion, first: Found): Outcome {
+  const { card, subject, context } = question;
+  const measure = context.measures.get(row.limit.measure?.name ?? card.measure) as Measure;
+  const found = row.limit.measure ? foundByRow(row.limit.measure, question) : first;
   const bare = {
     card,
     subject,
@@ -129,6 +130,14 @@ function evaluateRow(row: AppliedRow, question: RowQuestion): Outcome {
     return { ...bare, verdict: "not-given", reason: whyMissing(found.missing), missing: found.missing };
   if (found.places.length === 0) return { ...bare, verdict: "does-not-bear" };
   return judgeGrades(found.places, bare, question);
+}
+
+function foundByRow(own: NonNullable<Limit["measure"]>, { subject, context, runs }: RowQuestion): Found {
+  const key = measureKey(own.name, own.parameters);
+  const measure = context.measures.get(own.name) as Measure;
+  const found = runs.get(key) ?? measure.find(subject, context.scene, own.parameters);
+  runs.set(key, found);
+  return found;
 }
 
 function judgeGrades(

@@ -1,7 +1,7 @@
 // A requirement of a row, turned into margins that can be read and nudged together with the reading.
 
 import type { Bound, Requirement, Table } from "../model/card.ts";
-import { isQuantity, propertyOf } from "../model/plan.ts";
+import { isQuantity, propertyOf, roleAndProperty } from "../model/plan.ts";
 import { askedOf } from "../site/parts.ts";
 import { askWords } from "../model/property-words.ts";
 import type { Quantity, Read } from "../model/quantity.ts";
@@ -81,9 +81,8 @@ export function numberOf(
   dotted: string,
   subject: Subject,
 ): { readonly quantity: Quantity } | { readonly missing: readonly Missing[] } {
-  const [role = "", ...rest] = dotted.split(".");
+  const [role, property] = roleAndProperty(dotted);
   const feature = subject[role];
-  const property = rest.join(".");
   if (!feature) return { missing: [] };
   const found = propertyOf(feature, property);
   if (isQuantity(found)) return { quantity: found };

@@ -4,7 +4,7 @@ import { askedOf } from "../site/parts.ts";
 import { askWords } from "../model/property-words.ts";
 import type { Card, Condition, Limit } from "../model/card.ts";
 import { hasSorts, keyOfKind } from "../model/kinds.ts";
-import { type Feature, isQuantity, type Property, propertyOf } from "../model/plan.ts";
+import { type Feature, isQuantity, type Property, propertyOf, roleAndProperty } from "../model/plan.ts";
 import type { Missing, Subject } from "../model/reading.ts";
 
 /** A row that applies, for one element of `for_each` (null where there is none). */
@@ -170,9 +170,9 @@ function elements(
   if (!forEach) return [null];
   const word = supposed.get(forEach);
   if (typeof word === "string") return [word];
-  const [role = "", ...rest] = forEach.split(".");
+  const [role, property] = roleAndProperty(forEach);
   const feature = subject[role];
-  const list = feature ? propertyOf(feature, rest.join(".")) : undefined;
+  const list = feature ? propertyOf(feature, property) : undefined;
   if (typeof list === "string") return [list];
   return Array.isArray(list) ? list.filter((word): word is string => typeof word === "string") : [];
 }
@@ -224,10 +224,9 @@ export interface PropertyTest {
  * text), true means that the plan gives it, and false that it does not.
  */
 export function testProperty(condition: Condition, subject: Subject, test: PropertyTest): Holds {
-  const [role = "", ...rest] = condition.of.split(".");
+  const [role, property] = roleAndProperty(condition.of);
   const feature = subject[role];
   if (!feature) return "no";
-  const property = rest.join(".");
   const value = test.supposed?.get(condition.of) ?? valueOf(feature, property);
   if (!("is" in condition)) return isQuantity(value) ? test.inBand(condition, subject) : missingOf(feature, property);
   const wanted = Array.isArray(condition.is) ? condition.is : [condition.is];

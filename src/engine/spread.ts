@@ -1,6 +1,6 @@
 // Doubt of one candidate place: the law of propagation with covariance, on the numbers that were read.
 
-import type { NumberBook, Quantity, Read } from "../model/quantity.ts";
+import type { NumberBook, Read } from "../model/quantity.ts";
 import { swayLength } from "../model/quantity.ts";
 
 /** A value with its standard uncertainty and what carries it. */
@@ -50,8 +50,9 @@ export function spread(value: (read: Read) => number, base: Read, book: NumberBo
   const centre = value(readNoting(base, noted));
   const moving = [...noted].filter((id) => (book.sways[id]?.size ?? 0) > 0);
   const contributions = new Map<number, number>();
-  for (const id of moving) addContribution(contributions, id, derivative(value, base, book, id), book);
-  const linear = Math.hypot(...contributions.values());
+  const slopeBy = slopes(value, base, book);
+  for (const id of moving) addContribution(contributions, id, slopeBy(id), book);
+  const linear = rootOfSquares(contributions);
   const checked = checkForKink({ value, base, book, moving, contributions, linear, centre });
   return {
     value: centre,
@@ -60,6 +61,13 @@ export function spread(value: (read: Read) => number, base: Read, book: NumberBo
     methodU,
     kinked: checked.kinked,
   };
+}
+
+/** Square root of the sum of squares: the length of independent contributions together. */
+function rootOfSquares(contributions: ReadonlyMap<number, number>): number {
+  let sum = 0;
+  for (const part of contributions.values()) sum += part * part;
+  return Math.sqrt(sum);
 }
 
 const doubts = new WeakMap<NumberBook, Float64Array>();
@@ -71,13 +79,19 @@ export function doubtOfNumber(book: NumberBook, id: number): number {
   return known[id] ?? 0;
 }
 
-function shifted(base: Read, id: number, by: number): Read {
-  return (quantity: Quantity) => (quantity.id === id ? base(quantity) + by : base(quantity));
-}
-
-function derivative(value: (read: Read) => number, base: Read, book: NumberBook, id: number): number {
-  const step = Math.max(doubtOfNumber(book, id) * stepShare, 1e-9);
-  return (value(shifted(base, id, step)) - value(shifted(base, id, -step))) / (2 * step);
+/** Central differences of a value by one number after another. One read serves them all: a value only asks it, and keeps nothing by it. */
+function slopes(value: (read: Read) => number, base: Read, book: NumberBook): (id: number) => number {
+  let moved = -1;
+  let by = 0;
+  const read: Read = (quantity) => (quantity.id === moved ? base(quantity) + by : base(quantity));
+  return (id) => {
+    const step = Math.max(doubtOfNumber(book, id) * stepShare, 1e-9);
+    moved = id;
+    by = step;
+    const above = value(read);
+    by = -step;
+    return (above - value(read)) / (2 * step);
+  };
 }
 
 function addContribution(contributions: Map<number, number>, id: number, slope: number, book: NumberBook): void {
@@ -151,6 +165,6 @@ function largerSides({ value, base, book, moving, centre }: KinkQuestion): {
     const larger = Math.abs(up) > Math.abs(down) ? up : down;
     if (larger !== 0 && Number.isFinite(larger)) contributions.set(cause, larger);
   }
-  const u = Math.hypot(...contributions.values());
+  const u = rootOfSquares(contributions);
   return { u, kinked: u > 0, contributions };
 }

@@ -44,7 +44,7 @@ export function joinedBox(a: Box, b: Box): Box {
 export function boxDistance(a: Box, b: Box): number {
   const east = Math.max(a.west - b.east, b.west - a.east, 0);
   const north = Math.max(a.south - b.north, b.south - a.north, 0);
-  return Math.hypot(east, north);
+  return Math.sqrt(east * east + north * north);
 }
 
 /** Whether two boxes share at least a point. */

@@ -6,7 +6,10 @@ export type { Point } from "../model/reading.ts";
 
 /** Distance between two points, metres. */
 export function distance(a: Point, b: Point): number {
-  return Math.hypot(b[0] - a[0], b[1] - a[1]);
+  // Plots are metres to kilometres: the squares neither overflow nor vanish, and this is many times as quick as Math.hypot.
+  const east = b[0] - a[0];
+  const north = b[1] - a[1];
+  return Math.sqrt(east * east + north * north);
 }
 
 /** The point at `share` of the way from `a` (0) to `b` (1). Both ends are met exactly. */

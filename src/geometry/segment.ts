@@ -2,7 +2,7 @@
 
 import { between, distance, type Point } from "./point.ts";
 import { sideOf } from "./orientation.ts";
-import { cross, minus, norm } from "./vector.ts";
+import { cross, minus } from "./vector.ts";
 
 /** Start and end. */
 export type Segment = readonly [Point, Point];
@@ -32,9 +32,11 @@ export function footOn([start, end]: Segment, point: Point): Foot {
  * A segment without length answers with the distance from its point.
  */
 export function leftOf([start, end]: Segment, point: Point): number {
-  const way = minus(end, start);
-  const length = norm(way);
-  return length > 0 ? cross(way, minus(point, start)) / length : distance(start, point);
+  const east = end[0] - start[0];
+  const north = end[1] - start[1];
+  const length = Math.sqrt(east * east + north * north);
+  if (length === 0) return distance(start, point);
+  return (east * (point[1] - start[1]) - north * (point[0] - start[0])) / length;
 }
 
 /**

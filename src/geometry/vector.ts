@@ -32,7 +32,7 @@ export function cross(u: Vector, v: Vector): number {
 
 /** Length of a vector, metres. */
 export function norm(v: Vector): number {
-  return Math.hypot(v[0], v[1]);
+  return Math.sqrt(v[0] * v[0] + v[1] * v[1]);
 }
 
 /** The vector of length 1 in the direction of `v`; null where `v` has no direction. */

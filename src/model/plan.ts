@@ -177,10 +177,32 @@ export function featureWords(feature: Feature): string {
   return `${feature.kind} "${feature.name}"`;
 }
 
+const steps = new Map<string, readonly string[]>();
+
+/** Steps of a dotted path; paths come from cards and measures, so there are few of them. */
+function stepsOf(dotted: string): readonly string[] {
+  const known = steps.get(dotted) ?? dotted.split(".");
+  steps.set(dotted, known);
+  return known;
+}
+
+type RoleAndProperty = readonly [role: string, property: string];
+const roles = new Map<string, RoleAndProperty>();
+
+/** `wall.height` as role and property. */
+export function roleAndProperty(dotted: string): RoleAndProperty {
+  const known = roles.get(dotted);
+  if (known) return known;
+  const [role = "", ...property] = dotted.split(".");
+  const made: RoleAndProperty = [role, property.join(".")];
+  roles.set(dotted, made);
+  return made;
+}
+
 /** A property by its dotted name (`retains.height`), or undefined where any step is missing. */
 export function propertyOf(feature: Feature, dotted: string): Property | undefined {
   let at: Property | undefined = feature.properties;
-  for (const step of dotted.split(".")) {
+  for (const step of stepsOf(dotted)) {
     if (at === undefined || typeof at !== "object" || Array.isArray(at)) return undefined;
     at = (at as Properties)[step];
   }

@@ -58,9 +58,10 @@ export function standingVerdict(finding: Finding): Verdict {
 
 /** The findings that are told one by one, grouped and numbered from 1. What is met or does not bear is only counted. */
 export function numbered(report: Report): readonly Numbered[] {
+  const waiting = new Set(report.needs.flatMap((need) => need.waits));
   const told: { readonly group: Group; readonly finding: Finding; readonly index: number }[] = [];
   report.findings.forEach((finding, index) => {
-    const group = groupOf(finding, report);
+    const group = groupOf(finding, waiting);
     if (group) told.push({ group, finding, index });
   });
   told.sort((a, b) => rank(a.group) - rank(b.group) || weight(a.finding) - weight(b.finding) || a.index - b.index);
@@ -101,10 +102,10 @@ function weight(finding: Finding): number {
   return (finding.grade === "must" ? 0 : 100) + verdictOrder.indexOf(standingVerdict(finding));
 }
 
-function groupOf(finding: Finding, report: Report): Group | null {
+function groupOf(finding: Finding, waiting: ReadonlySet<string>): Group | null {
   const verdict = standingVerdict(finding);
   if (verdict === "departure") return "departure";
-  if (verdict === "not-given") return silentGroup(finding, report);
+  if (verdict === "not-given") return silentGroup(finding, waiting);
   if (verdict !== "not-met" && verdict !== "undecided") return null;
   if (dangerous(finding)) return "hurt";
   if (verdict === "undecided") return undecidedGroup(finding);
@@ -125,15 +126,11 @@ function undecidedGroup(finding: Finding): Group {
  * What the plan does not say is told once, as a need, first where somebody can be hurt; it is a finding of its own where
  * there is something to do about it, or no need tells it.
  */
-function silentGroup(finding: Finding, report: Report): Group | null {
-  if (finding.reason === "unsaid") return toldAsNeed(finding, report) ? null : "missing";
-  if (finding.reason === "missing" && finding.remedies.length === 0 && toldAsNeed(finding, report)) return null;
+function silentGroup(finding: Finding, waiting: ReadonlySet<string>): Group | null {
+  if (finding.reason === "unsaid") return waiting.has(finding.rule) ? null : "missing";
+  if (finding.reason === "missing" && finding.remedies.length === 0 && waiting.has(finding.rule)) return null;
   if (dangerous(finding)) return "hurt";
   if (finding.reason === "gave-up") return "search";
   if (finding.reason === "no-limit-here") return "unpublished";
-  return toldAsNeed(finding, report) ? null : "missing";
-}
-
-function toldAsNeed(finding: Finding, report: Report): boolean {
-  return report.needs.some((need) => need.waits.includes(finding.rule));
+  return waiting.has(finding.rule) ? null : "missing";
 }

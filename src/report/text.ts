@@ -65,7 +65,41 @@ function groupLines(group: Group, told: readonly Numbered[], style: EntryStyle):
   const members = told.filter((one) => one.group === group);
   const needs = group === "missing" ? needLines(style.report, told, style.width) : [];
   if (members.length === 0 && needs.length === 0) return [];
-  return [groupHeading[group], ...members.flatMap((one) => entryLines(one, style)), ...needs];
+  const short = group === "hurt" ? new Map<Numbered, readonly Numbered[]>() : manyAlike(members, style);
+  const inShort = new Set([...short.values()].flat());
+  const lines = members.flatMap((one) => {
+    const more = short.get(one)?.length ?? 0;
+    const lead = more === 0 ? [] : [`${margin}${more} more by this rule, a line each; --all tells them whole.`];
+    return inShort.has(one) ? entryLines(one, asLine(style)) : [...entryLines(one, style), ...lead];
+  });
+  return [groupHeading[group], ...lines, ...needs];
+}
+
+const margin = "      ";
+/** Of findings by one rule so many are told whole; the rest get a line each, if they are more than a few. */
+const toldWhole = 5;
+const fewMore = 3;
+
+const asLine = (style: EntryStyle): EntryStyle => ({ ...style, options: { ...style.options, brief: true } });
+
+/** The later of many findings by one rule, by the last that is told whole. What carries a caution printed nowhere else is always told whole. */
+function manyAlike(
+  members: readonly Numbered[],
+  { options, cautions }: EntryStyle,
+): ReadonlyMap<Numbered, readonly Numbered[]> {
+  if (options.all || options.brief) return new Map();
+  const byRule = new Map<string, Numbered[]>();
+  for (const one of members) {
+    const same = byRule.get(one.finding.rule);
+    if (same) same.push(one);
+    else byRule.set(one.finding.rule, [one]);
+  }
+  return new Map(
+    [...byRule.values()].flatMap((same) => {
+      const rest = same.slice(toldWhole).filter((one) => !cautions.with.has(one.number));
+      return rest.length > fewMore ? [[same[toldWhole - 1] as Numbered, rest] as const] : [];
+    }),
+  );
 }
 
 /** Cautions that no told finding carries, and all of them where only first lines are printed. */

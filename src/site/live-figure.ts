@@ -3,7 +3,6 @@
 import type { Chain, Figure } from "../geometry/figure.ts";
 import { polygonOf } from "../geometry/polygon.ts";
 import type { Segment } from "../geometry/segment.ts";
-import { dot, minus, norm, plus, times, toTheLeft, unit } from "../geometry/vector.ts";
 import { type Feature, isQuantity, propertyOf } from "../model/plan.ts";
 import type { Quantity, Read, Spot } from "../model/quantity.ts";
 import type { Point } from "../model/reading.ts";
@@ -99,17 +98,23 @@ function widened(line: readonly LivePoint[], width: Quantity): LiveFigure {
 
 /** Vertex `index` of a line, moved `left` metres to its left: p + left (n1 + n2) / (1 + n1.n2). */
 export function beside(line: readonly LivePoint[], index: number, left: (read: Read) => number): LivePoint {
+  // Written out by coordinates: the doubt of every distance to a way with a width asks this some twenty times.
   return (read) => {
     const here = (line[index] as LivePoint)(read);
-    const before = line[index - 1]?.(read);
-    const after = line[index + 1]?.(read);
-    const way1 = before ? unit(minus(here, before)) : null;
-    const way2 = after ? unit(minus(after, here)) : null;
-    const first = toTheLeft(way1 ?? way2 ?? [1, 0]);
-    const second = toTheLeft(way2 ?? way1 ?? [1, 0]);
-    const sum = plus(first, second);
-    if (norm(sum) < 1e-6) return plus(here, times(first, left(read)));
-    return plus(here, times(sum, left(read) / (1 + dot(first, second))));
+    const before = line[index - 1]?.(read) ?? here;
+    const after = line[index + 1]?.(read) ?? here;
+    const by = left(read);
+    const [e1, n1] = [here[0] - before[0], here[1] - before[1]];
+    const [e2, n2] = [after[0] - here[0], after[1] - here[1]];
+    const long1 = Math.sqrt(e1 * e1 + n1 * n1);
+    const long2 = Math.sqrt(e2 * e2 + n2 * n2);
+    if (long1 === 0 && long2 === 0) return [here[0], here[1] + by];
+    // One way of the two where the other has no length; the left of (e, n) is (-n, e).
+    const [we1, wn1] = long1 > 0 ? [e1 / long1, n1 / long1] : [e2 / long2, n2 / long2];
+    const [we2, wn2] = long2 > 0 ? [e2 / long2, n2 / long2] : [we1, wn1];
+    const opened = 1 + we1 * we2 + wn1 * wn2;
+    if (opened < 1e-12) return [here[0] - by * wn1, here[1] + by * we1];
+    return [here[0] - (by * (wn1 + wn2)) / opened, here[1] + (by * (we1 + we2)) / opened];
   };
 }
 

@@ -1,5 +1,6 @@
 // Every place where two features come near each other, each readable again with moved numbers.
 
+import type { Figure } from "../geometry/figure.ts";
 import { type NearPair, pairDistance } from "../geometry/near-pair.ts";
 import { nearestPairs } from "../geometry/near-pairs.ts";
 import { between, distance } from "../geometry/point.ts";
@@ -19,10 +20,21 @@ export interface NearPlace {
   readonly bareEnds: (read: Read) => readonly [Point, Point];
 }
 
+const figures = new WeakMap<Read, WeakMap<LiveFigure, Figure>>();
+
+/** The figure at a read, kept: one figure is compared with many. Only for reads whose numbers do not change while they live. */
+function keptFigure(live: LiveFigure, read: Read): Figure {
+  const ofRead = figures.get(read) ?? new WeakMap<LiveFigure, Figure>();
+  figures.set(read, ofRead);
+  const figure = ofRead.get(live) ?? figureAt(live, read);
+  ofRead.set(live, figure);
+  return figure;
+}
+
 /** Places where two live figures are within `reach` of each other; the least distance of the list is the clear distance. */
 export function nearPlaces(a: LiveFigure, b: LiveFigure, reach: number, read: Read): readonly NearPlace[] {
   const grown = a.grow(read) + b.grow(read);
-  return nearestPairs(figureAt(a, read), figureAt(b, read), reach + grown).map((pair) => nearPlace(a, b, pair));
+  return nearestPairs(keptFigure(a, read), keptFigure(b, read), reach + grown).map((pair) => nearPlace(a, b, pair));
 }
 
 function nearPlace(a: LiveFigure, b: LiveFigure, pair: NearPair): NearPlace {
