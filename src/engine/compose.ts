@@ -210,7 +210,7 @@ function otherOf(outcome: Outcome): Finding["others"][number] {
     features: Object.entries(outcome.subject).flatMap(([role, feature]) =>
       role === outcome.card.about.role ? [] : [feature.name],
     ),
-    value: round(outcome.judged?.value.value ?? 0),
+    value: round(outcome.judged?.reading ?? 0),
     verdict: verdictOf(outcome),
   };
 }

@@ -53,14 +53,16 @@ export interface Outcome {
 /** Evaluates a card on a subject. One outcome per row that applies, its elements folded. */
 export function evaluate(card: Card, subject: Subject, context: EvaluationContext): readonly Outcome[] {
   const runs = new Map<string, Found>();
+  const judged = new Map<string, Outcome>();
   return withSilences(
-    (supposed) => evaluateAs({ card, subject, context: { ...context, supposed }, runs }),
+    (supposed) => evaluateAs({ card, subject, context: { ...context, supposed }, runs, judged }),
     worseOutcome,
     context.supposed,
   );
 }
 
-function evaluateAs({ card, subject, context, runs }: RowQuestion): readonly Outcome[] {
+function evaluateAs(question: RowQuestion): readonly Outcome[] {
+  const { card, subject, context, runs } = question;
   const measure = context.measures.get(card.measure) as Measure;
   const bare = {
     card,
@@ -86,7 +88,7 @@ function evaluateAs({ card, subject, context, runs }: RowQuestion): readonly Out
   const rows = early ?? rowsOf(card, subject, context);
   if (rows.is === "no-limit-here") return [{ ...bare, verdict: "not-given", reason: "no-limit-here" }];
   if (rows.is === "out-of-scope") return [{ ...bare, verdict: "does-not-bear" }];
-  const outcomes = rows.rows.map((row) => evaluateRow(row, { card, subject, context, runs }, first));
+  const outcomes = rows.rows.map((row) => judgedOnce(row, question, first));
   if (rows.missing.length > 0)
     outcomes.push({ ...bare, verdict: "not-given", reason: whyMissing(rows.missing), missing: rows.missing });
   return foldElements(outcomes);
@@ -109,6 +111,15 @@ interface RowQuestion {
   readonly context: EvaluationContext;
   /** What measures found: the card's own, and those of rows by name and parameters. */
   readonly runs: Map<string, Found>;
+  /** Rows that were judged: what is supposed of a silence decides which rows apply, not how they stand. */
+  readonly judged: Map<string, Outcome>;
+}
+
+function judgedOnce(row: AppliedRow, question: RowQuestion, first: Found): Outcome {
+  const key = `${row.limit.id}\n${row.element ?? ""}`;
+  const outcome = question.judged.get(key) ?? evaluateRow(row, question, first);
+  question.judged.set(key, outcome);
+  return outcome;
 }
 
 function evaluateRow(row: AppliedRow, question: RowQuestion, first: Found): Outcome {

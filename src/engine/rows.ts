@@ -144,8 +144,9 @@ const ofElement = "each";
 
 /** Whether a row speaks of an element: it does unless its `each` names others. */
 function speaksOf(limit: Limit, element: string | null): boolean {
+  if (element === null) return true;
   const named = limit.when.find((condition) => condition.of === ofElement);
-  if (!named || !("is" in named) || element === null) return true;
+  if (!named || !("is" in named)) return true;
   return Array.isArray(named.is) ? named.is.includes(element) : named.is === element;
 }
 
@@ -161,13 +162,15 @@ function applies(limit: Limit, subject: Subject, test: TestCondition): "yes" | "
   return wanted.length === 0 ? "yes" : wanted;
 }
 
+const noElement: readonly (string | null)[] = [null];
+
 /** The words of a `for_each` list; a single null where the row has none; empty where the feature has no such list. */
 function elements(
   forEach: string | undefined,
   subject: Subject,
   supposed: Supposed = nothingSupposed,
 ): readonly (string | null)[] {
-  if (!forEach) return [null];
+  if (!forEach) return noElement;
   const word = supposed.get(forEach);
   if (typeof word === "string") return [word];
   const [role, property] = roleAndProperty(forEach);

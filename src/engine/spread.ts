@@ -79,6 +79,15 @@ export function doubtOfNumber(book: NumberBook, id: number): number {
   return known[id] ?? 0;
 }
 
+/** Sum of the standard uncertainties of all numbers that a value reads. */
+export function sumOfDoubts(value: (read: Read) => number, read: Read, book: NumberBook): number {
+  const noted = new Set<number>();
+  value(readNoting(read, noted));
+  let sum = 0;
+  for (const id of noted) sum += doubtOfNumber(book, id);
+  return sum;
+}
+
 /** Central differences of a value by one number after another. One read serves them all: a value only asks it, and keeps nothing by it. */
 function slopes(value: (read: Read) => number, base: Read, book: NumberBook): (id: number) => number {
   let moved = -1;

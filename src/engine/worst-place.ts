@@ -5,11 +5,14 @@ import type { NumberBook, Read } from "../model/quantity.ts";
 import type { CandidatePlace } from "../model/reading.ts";
 import { type Judged, judge, type Margin } from "./judge.ts";
 import { type LiveRequirement, margins } from "./requirement.ts";
-import { doubtOfNumber, readNoting, type Spread, spread } from "./spread.ts";
+import { type Spread, spread, sumOfDoubts } from "./spread.ts";
+import { surelyInside } from "./surely-inside.ts";
 
 /** A judged place: everything a finding needs. */
 export interface JudgedPlace {
   readonly place: CandidatePlace;
+  /** The plain reading; `value` is the same with its doubt. */
+  readonly reading: number;
   readonly value: Spread;
   readonly inside: Spread;
   readonly margin: Margin;
@@ -49,6 +52,8 @@ export function worstPlace(
   const ordered = plain
     .filter(({ least }) => Number.isFinite(least))
     .sort((a, b) => a.least - b.least || (a.place.key < b.place.key ? -1 : 1));
+  if (ordered.length === plain.length && allSurelyMet(ordered, requirement, context))
+    return placeMet((ordered[0] as Plain).place, requirement, context);
   const worst = worstOfNearest(ordered, requirement, context);
   if (worst?.verdict !== "met") return worst;
   if (plain.some(({ least }) => Number.isNaN(least) || least === -Infinity)) return null;
@@ -97,17 +102,49 @@ function hardlyKnown(
 
 /** Sum of the standard uncertainties of all numbers that a place's margin is made of. */
 function doubtOfNumbers(place: CandidatePlace, requirement: LiveRequirement, { read, book }: PlaceContext): number {
-  const noted = new Set<number>();
-  leastMargin(place, requirement, readNoting(read, noted));
-  let sum = place.methodU ?? 0;
-  for (const id of noted) sum += doubtOfNumber(book, id);
-  return sum;
+  const margin = (noting: Read) => leastMargin(place, requirement, noting);
+  return (place.methodU ?? 0) + sumOfDoubts(margin, read, book);
 }
 
 /** Least margin of a place, without doubt. */
 export function leastMargin(place: CandidatePlace, requirement: LiveRequirement, read: Read): number {
   const { inside, other } = margins(requirement, place.value);
   return Math.min(inside(read), other ? other(read) : Infinity);
+}
+
+/** Places that lie so far inside what is wanted that their doubt need not be worked out to tell. */
+function allSurelyMet(ordered: readonly Plain[], requirement: LiveRequirement, { read, book }: PlaceContext): boolean {
+  const surely = surelyInside(requirement, read, book);
+  return surely !== null && ordered.length > 0 && ordered.every(({ place, least }) => surely(place, least));
+}
+
+/** A place that is surely met; what doubt it has is worked out when it is asked for. */
+function placeMet(place: CandidatePlace, requirement: LiveRequirement, { read, book }: PlaceContext): JudgedPlace {
+  const { inside, u } = margins(requirement, place.value);
+  let value: Spread | null = null;
+  let margin: Spread | null = null;
+  const insideNow = () => (margin ??= spread(inside, read, book, Math.hypot(place.methodU ?? 0, u)));
+  const reading = place.value(read);
+  return {
+    place,
+    requirement,
+    reading,
+    verdict: "met",
+    probability: 1,
+    get value() {
+      return (value ??= spread(place.value, read, book, place.methodU));
+    },
+    get inside() {
+      return insideNow();
+    },
+    margin: {
+      inside: inside(read),
+      size: reading,
+      get u() {
+        return insideNow().u;
+      },
+    },
+  };
 }
 
 function judgePlace(
@@ -128,9 +165,9 @@ function judgePlace(
   let value: Spread | null = null;
   return {
     place,
+    reading: margin.size,
     get value() {
-      value ??= spread(place.value, read, book, place.methodU);
-      return value;
+      return (value ??= spread(place.value, read, book, place.methodU));
     },
     inside: insideSpread,
     margin,

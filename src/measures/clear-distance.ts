@@ -8,7 +8,7 @@ import { featureWords, type Feature, isQuantity, isSpot, propertyOf } from "../m
 import { propertyWords } from "../model/property-words.ts";
 import type { Read } from "../model/quantity.ts";
 import type { CandidatePlace, Measure, Missing } from "../model/reading.ts";
-import { groundFigure, type LiveFigure, liveSpot, roundFigure } from "../site/live-figure.ts";
+import { groundFigure, type LiveFigure, spotFigure } from "../site/live-figure.ts";
 import { lacksWidth } from "../site/trenches.ts";
 import { missing, widthOfTrench } from "./asked-for.ts";
 import { nearPlaces } from "../site/near-places.ts";
@@ -40,6 +40,7 @@ export const clearDistance: Measure = {
     const places = nearPlaces(own, its, reach, scene.read).map((near): CandidatePlace => ({
       key: near.key,
       value: (read) => near.distance(read) - reaching(read),
+      ...(near.steepest === undefined ? {} : { steepest: near.steepest + 1 }),
       witness: (read) => [{ part: "found", form: "line", points: near.ends(read) }],
     }));
     return places.length > 0 ? { is: "found", places } : { is: "does-not-bear" };
@@ -50,7 +51,7 @@ export const clearDistance: Measure = {
 function figureOf(thing: Feature, point: string): LiveFigure | { readonly missing: readonly Missing[] } | null {
   if (point === "") return groundFigure(thing);
   const spot = propertyOf(thing, point);
-  if (isSpot(spot)) return roundFigure(liveSpot(spot), () => 0);
+  if (isSpot(spot)) return spotFigure(spot);
   const asks = `where the ${propertyWords(point)} of ${featureWords(thing)} is`;
   return { missing: [{ feature: thing, property: point, asks, why: "missing" }] };
 }

@@ -4,7 +4,6 @@
 // Valid: things that stand up from the ground; overhanging branches and open gate leaves are not counted here.
 // Witness: the narrowest place.
 
-import { boxDistance } from "../geometry/box.ts";
 import { figureBox } from "../geometry/figure.ts";
 import { lineLength, runAndLeft } from "../geometry/line.ts";
 import type { Feature } from "../model/plan.ts";
@@ -12,7 +11,7 @@ import type { Read } from "../model/quantity.ts";
 import type { CandidatePlace, Measure, Point, Scene } from "../model/reading.ts";
 import { featureWords } from "../model/plan.ts";
 import { centreFigure, figureAt, groundFigure, type LiveFigure } from "../site/live-figure.ts";
-import { groundBox } from "../site/ground-box.ts";
+import { featuresNear } from "../site/near-features.ts";
 import { type NearPlace, nearPlaces } from "../site/near-places.ts";
 
 /** Wider than this the way counts as open (metres). */
@@ -74,10 +73,9 @@ interface Beside {
 
 function hemming(way: Feature, middle: LiveFigure, scene: Scene): readonly Beside[] {
   const wayBox = figureBox(figureAt(middle, scene.read));
-  return scene.standing().flatMap((feature) => {
-    if (feature === way || !wayBox || !hemmingKinds.has(feature.kind)) return [];
-    const box = groundBox(feature, scene.read);
-    const figure = box && boxDistance(box, wayBox) <= open ? groundFigure(feature) : null;
+  if (!wayBox) return [];
+  return featuresNear(scene, hemmingKinds, wayBox, open).flatMap((feature) => {
+    const figure = feature === way ? null : groundFigure(feature);
     return figure ? [{ feature, figure }] : [];
   });
 }

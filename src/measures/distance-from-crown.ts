@@ -40,10 +40,11 @@ export const distanceFromCrown: Measure = {
       };
     }
     const at = liveSpot(tree.shape.at);
-    const crown = roundFigure(at, (read) => read(radius));
+    const crown = roundFigure(at, (read) => read(radius), 1);
     const places = nearPlaces(figure, crown, reach, scene.read).map((near): CandidatePlace => ({
       key: near.key,
       value: near.distance,
+      ...(near.steepest === undefined ? {} : { steepest: near.steepest }),
       witness: (read) => [
         { part: "thing", form: "circle", points: [at(read)], radius: read(radius), label: "crown" },
         { part: "found", form: "line", points: near.ends(read) },

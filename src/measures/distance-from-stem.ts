@@ -5,7 +5,7 @@
 // Witness: the line from stem to works, and the stem.
 
 import type { CandidatePlace, Measure } from "../model/reading.ts";
-import { groundFigure, liveSpot, roundFigure } from "../site/live-figure.ts";
+import { groundFigure, spotFigure } from "../site/live-figure.ts";
 import { nearPlaces } from "../site/near-places.ts";
 
 /** No zone of any published rule is wider than this, metres (veteran trees: 15 x 2.5 m of stem). */
@@ -23,10 +23,11 @@ export const distanceFromStem: Measure = {
     if (!works || tree?.shape?.form !== "point") return { is: "does-not-bear" };
     const figure = groundFigure(works);
     if (!figure) return { is: "does-not-bear" };
-    const stem = roundFigure(liveSpot(tree.shape.at), () => 0);
+    const stem = spotFigure(tree.shape.at);
     const places = nearPlaces(figure, stem, reach, scene.read).map((near): CandidatePlace => ({
       key: near.key,
       value: near.distance,
+      ...(near.steepest === undefined ? {} : { steepest: near.steepest }),
       witness: (read) => [{ part: "found", form: "line", points: near.ends(read) }],
     }));
     return places.length > 0 ? { is: "found", places } : { is: "does-not-bear" };

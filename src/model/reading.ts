@@ -44,6 +44,8 @@ export interface CandidatePlace {
   readonly where?: string;
   /** Standard uncertainty of the method itself (a grid, an empirical formula's scatter), added in squares. */
   readonly methodU?: number;
+  /** No number that the value reads moves it by more than so many times its own move, both in base units; left out where that is not known. */
+  readonly steepest?: number;
   /** In what way the value is known: exactly found, or only bounded. */
   readonly bound?: "at_least" | "at_most";
 }

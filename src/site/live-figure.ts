@@ -3,6 +3,7 @@
 import type { Chain, Figure } from "../geometry/figure.ts";
 import { polygonOf } from "../geometry/polygon.ts";
 import type { Segment } from "../geometry/segment.ts";
+import { dot, minus, norm } from "../geometry/vector.ts";
 import { type Feature, isQuantity, propertyOf } from "../model/plan.ts";
 import type { Quantity, Read, Spot } from "../model/quantity.ts";
 import type { Point } from "../model/reading.ts";
@@ -23,7 +24,12 @@ export interface LiveFigure {
   readonly chains: readonly LiveChain[];
   readonly solid: boolean;
   readonly grow: (read: Read) => number;
+  /** No point of it moves farther than so many times what one of its numbers moves; null, or left out, where that is not known. */
+  readonly steepest?: (read: Read) => number | null;
 }
+
+/** Corners that are drawn, and radii: they move as far as their numbers do. */
+const asDrawn = (): number => 1;
 
 const noGrowth = (): number => 0;
 
@@ -48,25 +54,27 @@ function groundFigureOf(feature: Feature): LiveFigure | null {
   if (!shape) return null;
   switch (shape.form) {
     case "point":
-      return { chains: [{ points: [liveSpot(shape.at)], ends: "open" }], solid: false, grow: halfOf(feature) };
+      return { ...drawn([liveSpot(shape.at)]), grow: halfOf(feature) };
     case "circle":
-      return {
-        chains: [{ points: [liveSpot(shape.centre)], ends: "open" }],
-        solid: false,
-        grow: (read) => read(shape.across) / 2,
-      };
+      return { ...drawn([liveSpot(shape.centre)]), grow: (read) => read(shape.across) / 2 };
     case "outline":
       return {
         chains: [shape.outline, ...shape.holes].map((ring) => ({ points: ring.map(liveSpot), ends: "closed" })),
         solid: true,
         grow: noGrowth,
+        steepest: asDrawn,
       };
     case "line":
       // A road is drawn by its edge next to the plot: on which side of it the road lies does not matter to a distance.
       return shape.width && feature.kind !== "road"
         ? widened(shape.line.map(liveSpot), shape.width)
-        : { chains: [{ points: shape.line.map(liveSpot), ends: "open" }], solid: false, grow: noGrowth };
+        : drawn(shape.line.map(liveSpot));
   }
+}
+
+/** An open chain of points as they are drawn. */
+function drawn(points: readonly LivePoint[]): LiveFigure {
+  return { chains: [{ points, ends: "open" }], solid: false, grow: noGrowth, steepest: asDrawn };
 }
 
 /** What tells how wide a thing is that is given by its middle. */
@@ -82,18 +90,49 @@ function halfOf(feature: Feature): (read: Read) => number {
 export function centreFigure(feature: Feature): LiveFigure | null {
   const { shape } = feature;
   if (shape?.form !== "line") return groundFigure(feature);
-  return { chains: [{ points: shape.line.map(liveSpot), ends: "open" }], solid: false, grow: noGrowth };
+  return drawn(shape.line.map(liveSpot));
 }
 
-/** A point that has grown to a circle of a given radius (a crown, a root zone). */
-export function roundFigure(at: LivePoint, radius: (read: Read) => number): LiveFigure {
-  return { chains: [{ points: [at], ends: "open" }], solid: false, grow: radius };
+/** A single point. */
+export function spotFigure(spot: Spot): LiveFigure {
+  return drawn([liveSpot(spot)]);
+}
+
+/**
+ * A point that has grown to a circle of a given radius (a crown, a root zone). `gain` is how many times farther the
+ * circle reaches than a number of its radius moves, where that is known.
+ */
+export function roundFigure(at: LivePoint, radius: (read: Read) => number, gain: number | null = null): LiveFigure {
+  return { ...drawn([at]), grow: radius, steepest: () => gain && Math.max(1, gain) };
 }
 
 /** Outline of a line with a width: left side out, right side back, corners mitred. */
 function widened(line: readonly LivePoint[], width: Quantity): LiveFigure {
   const side = (sign: 1 | -1) => line.map((_, index) => beside(line, index, (read) => (sign * read(width)) / 2));
-  return { chains: [{ points: [...side(1), ...side(-1).reverse()], ends: "closed" }], solid: true, grow: noGrowth };
+  return {
+    chains: [{ points: [...side(1), ...side(-1).reverse()], ends: "closed" }],
+    solid: true,
+    grow: noGrowth,
+    steepest: (read) =>
+      steepestBeside(
+        line.map((point) => point(read)),
+        read(width) / 2,
+      ),
+  };
+}
+
+/**
+ * How many times farther a corner of a widened line moves than a number it is made of. With nowhere a turn of more
+ * than 60 degrees and no piece shorter than the whole width, the end of a mitre lies at most 1.16 half widths out, and a way that is turned by
+ * moving its end takes it along by no more than that move: 1 + 2 x 1.16 / 2, rounded up. Null for other lines.
+ */
+function steepestBeside(line: readonly Point[], half: number): number | null {
+  const ways = line.slice(1).map((point, index) => minus(point, line[index] as Point));
+  if (ways.some((way) => norm(way) < 2 * half)) return null;
+  const turns = ways
+    .slice(1)
+    .map((way, index) => dot(way, ways[index] as Point) / (norm(way) * norm(ways[index] as Point)));
+  return turns.every((cosine) => cosine >= 0.5) ? 3 : null;
 }
 
 /** Vertex `index` of a line, moved `left` metres to its left: p + left (n1 + n2) / (1 + n1.n2). */
@@ -104,14 +143,18 @@ export function beside(line: readonly LivePoint[], index: number, left: (read: R
     const before = line[index - 1]?.(read) ?? here;
     const after = line[index + 1]?.(read) ?? here;
     const by = left(read);
-    const [e1, n1] = [here[0] - before[0], here[1] - before[1]];
-    const [e2, n2] = [after[0] - here[0], after[1] - here[1]];
+    const e1 = here[0] - before[0];
+    const n1 = here[1] - before[1];
+    const e2 = after[0] - here[0];
+    const n2 = after[1] - here[1];
     const long1 = Math.sqrt(e1 * e1 + n1 * n1);
     const long2 = Math.sqrt(e2 * e2 + n2 * n2);
     if (long1 === 0 && long2 === 0) return [here[0], here[1] + by];
     // One way of the two where the other has no length; the left of (e, n) is (-n, e).
-    const [we1, wn1] = long1 > 0 ? [e1 / long1, n1 / long1] : [e2 / long2, n2 / long2];
-    const [we2, wn2] = long2 > 0 ? [e2 / long2, n2 / long2] : [we1, wn1];
+    const we1 = long1 > 0 ? e1 / long1 : e2 / long2;
+    const wn1 = long1 > 0 ? n1 / long1 : n2 / long2;
+    const we2 = long2 > 0 ? e2 / long2 : we1;
+    const wn2 = long2 > 0 ? n2 / long2 : wn1;
     const opened = 1 + we1 * we2 + wn1 * wn2;
     if (opened < 1e-12) return [here[0] - by * wn1, here[1] + by * we1];
     return [here[0] - (by * (wn1 + wn2)) / opened, here[1] + (by * (we1 + we2)) / opened];

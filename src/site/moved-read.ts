@@ -4,7 +4,8 @@
 import type { Feature } from "../model/plan.ts";
 import type { Quantity, Read, Spot } from "../model/quantity.ts";
 
-interface Origin {
+/** What a moved read was made from. */
+export interface Origin {
   readonly base: Read;
   readonly moves: ReadonlyMap<number, number>;
 }
@@ -25,9 +26,15 @@ export function readOfShape(feature: Feature, read: Read): Read {
   return origin.base;
 }
 
+/** What a read was made from; null for one in which nothing is moved. */
+export function originOf(read: Read): Origin | null {
+  return origins.get(read) ?? null;
+}
+
 const numbers = new WeakMap<Feature, readonly number[]>();
 
-function numbersOfShape(feature: Feature): readonly number[] {
+/** Ids of the numbers that a feature's shape is made of. */
+export function numbersOfShape(feature: Feature): readonly number[] {
   const known = numbers.get(feature) ?? quantitiesOfShape(feature).map(({ id }) => id);
   numbers.set(feature, known);
   return known;

@@ -14,6 +14,8 @@ export interface NearPlace {
   readonly key: string;
   readonly pair: NearPair;
   readonly distance: (read: Read) => number;
+  /** No number moves the distance by more than so many times its own move; undefined where that is not known. */
+  readonly steepest?: number;
   /** The two nearest points: on the edge of the first figure, on the edge of the second. */
   readonly ends: (read: Read) => readonly [Point, Point];
   /** The same on the chains, before any growth: the middle of a round thing. */
@@ -34,10 +36,24 @@ function keptFigure(live: LiveFigure, read: Read): Figure {
 /** Places where two live figures are within `reach` of each other; the least distance of the list is the clear distance. */
 export function nearPlaces(a: LiveFigure, b: LiveFigure, reach: number, read: Read): readonly NearPlace[] {
   const grown = a.grow(read) + b.grow(read);
-  return nearestPairs(keptFigure(a, read), keptFigure(b, read), reach + grown).map((pair) => nearPlace(a, b, pair));
+  const steepest = together(a.steepest?.(read) ?? null, b.steepest?.(read) ?? null);
+  return nearestPairs(keptFigure(a, read), keptFigure(b, read), reach + grown).map((pair) =>
+    nearPlace({ a, b, steepest }, pair),
+  );
 }
 
-function nearPlace(a: LiveFigure, b: LiveFigure, pair: NearPair): NearPlace {
+/** Both figures may read one and the same number. */
+function together(one: number | null, other: number | null): number | undefined {
+  return one === null || other === null ? undefined : one + other;
+}
+
+interface Two {
+  readonly a: LiveFigure;
+  readonly b: LiveFigure;
+  readonly steepest: number | undefined;
+}
+
+function nearPlace({ a, b, steepest }: Two, pair: NearPair): NearPlace {
   const [own, other] = pair.vertexOf === "a" ? [a, b] : [b, a];
   const vertex = (own.chains[pair.chain] as LiveChain).points[pair.vertex] as (read: Read) => Point;
   const sides = other.chains[pair.sideChain] as LiveChain;
@@ -51,6 +67,7 @@ function nearPlace(a: LiveFigure, b: LiveFigure, pair: NearPair): NearPlace {
     key: `${pair.vertexOf}${pair.chain}.${pair.vertex}-${pair.sideChain}.${pair.side}`,
     pair,
     distance: (read) => pairDistance(pair, vertex(read), side(read)) - a.grow(read) - b.grow(read),
+    ...(steepest === undefined ? {} : { steepest }),
     ends: (read) => grownEnds(bareEnds(read), a.grow(read), b.grow(read)),
     bareEnds,
   };
