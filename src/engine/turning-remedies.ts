@@ -32,13 +32,14 @@ export type Variant = Pick<EvaluationContext, "book" | "read" | "scene">;
 
 /** Changes of direction are added in pairs, so that it leaves the way it was to leave. */
 const moreMoves = 2;
-/** What is told is raised so often, by this much (m), until the rule is met with its doubt. */
+/** Amounts are counted in steps of so much, m. */
 const step = 0.05;
-const mostRaised = 4;
+/** So many steps beyond what a quick look found are tried until the rule is met with its doubt. */
+const raises = [0, 2, 4] as const;
 /** A closer look brings an amount that a quick look found down by at most so many steps. */
 const closerSteps = 8;
-/** Room beyond the wanted (m) where the doubt of the found place is not known. */
-const leastSpare = 0.02;
+/** Room beyond the wanted (m) that is looked for: a step by which the rule itself looks beyond it. */
+const leastSpare = 0.05;
 
 /** Remedies of a manoeuvre that has no room; none where it is not known where it starts and ends. */
 export function turningRemedies(outcome: Outcome, around: AroundTurning): readonly RemedyFound[] {
@@ -178,8 +179,9 @@ function eased(candidates: readonly Candidate[], work: Work): readonly RemedyFou
     halved(best.of, [Math.max(0, steps - closerSteps), steps], does({ ...asked, look: "close" }));
   const sure = closer(best.steps, {});
   const short = closer(sure, { spare: 0 });
-  for (let raised = 0; raised <= mostRaised; raised++) {
-    const amount = (sure + raised) * step;
+  const quick = best.steps;
+  for (const steps of new Set([sure, Math.ceil((sure + quick) / 2), ...raises.map((raise) => quick + raise)])) {
+    const amount = steps * step;
     const met = isTaken(best.of.ease, amount, scene) ? null : metIn(work, best.of.at(amount), work.manoeuvre);
     if (met) return [easedTold(work, best.of, { amount, short: short * step, met })];
   }

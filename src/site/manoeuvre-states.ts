@@ -1,29 +1,42 @@
-// What stands when a manoeuvre is done: before the work of its stage, or from its stage on.
+// What stands when a manoeuvre is done: before the work of its stage, or from its stage on; and who is parked there.
 
+import { bodyOutline } from "../motion/swept-outline.ts";
 import { type Feature, propertyOf } from "../model/plan.ts";
 import type { Scene } from "../model/reading.ts";
-import { names } from "./drive-ends.ts";
+import { bayNames, names } from "./drive-ends.ts";
 import { type DriveFound, driveOf } from "./drive.ts";
+import type { InTheWay } from "./in-the-way.ts";
 
 /**
  * The questions that a manoeuvre asks at a stage. One that names its `stages` is part of their work: it runs on what
  * stood at the end of the stage before, and on what it waits for (`after`). One that must be possible from a stage on
- * is asked of that too, where its ground is there by then, and of what stands at the end of the stage.
+ * is asked of that too, where its ground is there by then, and of what stands at the end of the stage. Other vehicles
+ * that park on the plot then stand in their bays.
  */
 export function drivesAt(manoeuvre: Feature, scene: Scene): readonly DriveFound[] {
+  const all = scene.standing().filter((feature) => !feature.partOf);
+  const founds = statesOf(manoeuvre, scene, all).map((there) => driveIn(manoeuvre, there, scene));
+  if (!founds.some(({ is }) => is === "drive")) return founds;
+  const parked = all.flatMap((other) => parkedBy(other, manoeuvre, scene));
+  return parked.length === 0 ? founds : founds.map((found) => among(found, parked));
+}
+
+/** What stands in each of the states that a manoeuvre is asked of. */
+function statesOf(manoeuvre: Feature, scene: Scene, standing: readonly Feature[]): readonly (readonly Feature[])[] {
   const after = new Set(names(manoeuvre, "after"));
-  const standing = scene.standing().filter((feature) => !feature.partOf);
   const before = scene.before();
   const early = [
     ...before,
     ...standing.filter(({ name }) => after.has(name) && !before.some((one) => one.name === name)),
   ];
-  const ask = (there: readonly Feature[]) =>
-    driveOf(manoeuvre, { there, vehicles: standing.filter(({ kind }) => kind === "vehicle"), read: scene.read });
-  if (propertyOf(manoeuvre, "stages") !== undefined) return [ask(early)];
+  if (propertyOf(manoeuvre, "stages") !== undefined) return [early];
   const ground = names(manoeuvre, "comes_in_by", "goes_out_by", "on", "to", "start.on", "end.on");
   const ready = ground.every((name) => early.some((feature) => feature.name === name));
-  return ready && !sameFeatures(early, standing) ? [ask(early), ask(standing)] : [ask(standing)];
+  return ready && !sameFeatures(early, standing) ? [early, standing] : [standing];
+}
+
+function driveIn(manoeuvre: Feature, there: readonly Feature[], scene: Scene): DriveFound {
+  return driveOf(manoeuvre, { there, vehicles: scene.standing("vehicles"), read: scene.read });
 }
 
 function sameFeatures(a: readonly Feature[], b: readonly Feature[]): boolean {
@@ -31,3 +44,28 @@ function sameFeatures(a: readonly Feature[], b: readonly Feature[]): boolean {
   const shaped = a.filter((feature) => feature.shape !== null);
   return shaped.length === others.size && shaped.every((feature) => others.has(feature));
 }
+
+/** The vehicle of another manoeuvre that parks, where it stands in a bay of its own at the same time. */
+function parkedBy(other: Feature, manoeuvre: Feature, scene: Scene): readonly InTheWay[] {
+  if (other.kind !== "manoeuvre" || other.name === manoeuvre.name || propertyOf(other, "does") !== "park") return [];
+  const isOwn = propertyOf(other, "vehicle") === propertyOf(manoeuvre, "vehicle");
+  const own = new Set(bayNames(manoeuvre));
+  const sameBay = bayNames(other).some((name) => own.has(name));
+  if (isOwn || sameBay || !sharesStage(other, manoeuvre)) return [];
+  const found = driveIn(other, scene.standing(), scene);
+  const vehicle = scene.standing("vehicles").find(({ name }) => name === propertyOf(other, "vehicle"));
+  if (found.is !== "drive" || !vehicle) return [];
+  const outline = bodyOutline(found.drive.plain, found.drive.goal);
+  return [{ feature: vehicle, keepsOff: "body", rings: [outline.map((corner) => () => corner)] }];
+}
+
+/** Whether two manoeuvres can be of the same stage. */
+function sharesStage(a: Feature, b: Feature): boolean {
+  const [first, second] = [names(a, "stages"), names(b, "stages")];
+  return first.length === 0 || second.length === 0 || first.some((stage) => second.includes(stage));
+}
+
+const among = (found: DriveFound, parked: readonly InTheWay[]): DriveFound =>
+  found.is === "drive"
+    ? { ...found, drive: { ...found.drive, inTheWay: [...found.drive.inTheWay, ...parked] } }
+    : found;
