@@ -93,6 +93,7 @@ function circleWords(track: number, across: number): readonly string[] {
 function splayWords(layout: RoomLayout): readonly string[] {
   if (layout.form === "road" || layout.splay <= 0) return [];
   const cut = metres(layout.splay);
+  if (layout.form === "wye") return [`Cut off all three corners between the legs: ${cut} along the edge of each leg.`];
   return [`Cut off the corners of the mouth: from ${cut} back along the edge of the track to ${cut} along the side.`];
 }
 

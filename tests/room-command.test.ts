@@ -1,0 +1,81 @@
+// `room` as a person types it.
+
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, describe, expect, it } from "vitest";
+import { main } from "../src/cli/main.ts";
+
+const folder = mkdtempSync(join(tmpdir(), "sightrail-room-"));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+async function run(...args: readonly string[]) {
+  let out = "";
+  let err = "";
+  const code = await main(["room", ...args], {
+    out: (text) => (out += text),
+    err: (text) => (err += text),
+    readInput: () => "",
+    today: "2026-11-25",
+    columns: 100,
+    colour: false,
+  });
+  return { code, out, err };
+}
+
+const plan = join(folder, "plan.yaml");
+writeFileSync(
+  plan,
+  `sightrail: 1
+title: One car
+place: [england]
+vehicles:
+  own car: {length: 4.5, width: 1.8, wheelbase: 2.6, front_overhang: 0.9, turning_circle: {across: 10.8, between: kerbs}}
+`,
+);
+
+describe("room", () => {
+  it("tells the room of a vehicle of the library and saves drawing, page, table and JSON", async () => {
+    const files = ["a.svg", "a.html", "a.csv", "a.json", "a.txt"].map((name) => join(folder, name));
+    const { code, out } = await run("B85 car", "--length", "12", ...files.flatMap((file) => ["--save", file]));
+    expect(code).toBe(0);
+    expect(out).toContain("B85 CAR: ROOM TO TURN ROUND");
+    for (const file of files) expect(readFileSync(file, "utf8").length, file).toBeGreaterThan(200);
+  });
+  it("takes a vehicle of a plan, with the plan's own figures", async () => {
+    const { code, out } = await run("--plan", plan, "--length", "12", "--moves", "5");
+    expect(code).toBe(0);
+    expect(out).toContain("OWN CAR: ROOM TO TURN ROUND");
+    expect(out.replace(/\s+/g, " ")).toContain("turning circle: your own figures");
+  });
+  it("takes lengths in feet and inches, and lays them over those of the library", async () => {
+    const { code, out } = await run("b85 car", "--vehicle-width", "6 ft", "--length", "40 ft");
+    expect(code).toBe(0);
+    expect(out).toContain("PEG THIS: 12.19 m long");
+    expect(out).toContain("1.83 m wide");
+  });
+  it("takes a vehicle by its lengths alone", async () => {
+    const own = ["--vehicle-length", "4.5", "--vehicle-width", "1.8", "--wheelbase", "2.6", "--front-overhang", "0.9"];
+    const { code, out } = await run(...own, "--turning-circle", "10.8", "--shape", "gate", "--lane", "4");
+    expect(code).toBe(0);
+    expect(out).toContain("YOUR VEHICLE: GATE OFF A LANE");
+  });
+  it.each([
+    [[], "Which vehicle?"],
+    [["picup"], 'did you mean "pickup"?'],
+    [["uk large car"], "the front axle to the front end"],
+    [["pickup", "--moves", "4"], "odd number of moves"],
+    [["pickup", "--moves", "many"], "--moves: expected a whole number"],
+    [["pickup", "--shape", "star"], "--shape: expected rectangle"],
+    [["pickup", "--entry", "side"], "--entry: expected middle"],
+    [["pickup", "--clear", "wide"], "--clear: expected a length"],
+    [["pickup", "--save", "a.doc"], "--save: expected a file ending in .txt"],
+    [["--plan", "nowhere.yaml"], "no such file"],
+    [["lorry", "--plan", plan], 'it has "own car"'],
+    [["pickup", "b85 car", "--wheelbase", "3"], "one vehicle at a time"],
+  ])("exits 2 and says what is wrong: %j", async (args, words) => {
+    const { code, err } = await run(...args);
+    expect(code).toBe(2);
+    expect(err).toContain(words);
+  });
+});
