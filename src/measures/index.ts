@@ -11,6 +11,7 @@ import { clearDistance } from "./clear-distance.ts";
 import { clearWidth } from "./clear-width.ts";
 import { coverOverPipe } from "./cover-over-pipe.ts";
 import { cutAngle } from "./cut-angle.ts";
+import { cutForFill } from "./cut-for-fill.ts";
 import { dampCourseAbove } from "./damp-course-above.ts";
 import { daysAfter } from "./days-after.ts";
 import { deadEndLength } from "./dead-end-length.ts";
@@ -54,6 +55,7 @@ import { slopeAlong } from "./slope-along.ts";
 import { slopeOfBank } from "./slope-of-bank.ts";
 import { standsBeforehand } from "./stands-beforehand.ts";
 import { statedMeasures } from "./stated.ts";
+import { stepAtEdge } from "./step-at-edge.ts";
 import { stockShare } from "./stock-share.ts";
 import { surveyMisfit } from "./survey-misfit.ts";
 import { takesNo } from "./takes-no.ts";
@@ -74,6 +76,7 @@ const all: readonly Measure[] = [
   clearWidth,
   coverOverPipe,
   cutAngle,
+  cutForFill,
   dampCourseAbove,
   daysAfter,
   depthBelowFooting,
@@ -108,6 +111,7 @@ const all: readonly Measure[] = [
   slopeAlong,
   slopeOfBank,
   standsBeforehand,
+  stepAtEdge,
   stockShare,
   surveyMisfit,
   takesNo,

@@ -32,6 +32,7 @@ const named: Readonly<Record<string, string>> = {
   mown_by: "way of mowing",
   into: "receiving water or ground",
   two_peg_error: "error by the two-peg test",
+  step_left: "step left when it is gone",
   widest_gap: "widest gap between levels",
   runs_to: "way out for the rain",
 };

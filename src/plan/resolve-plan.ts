@@ -24,6 +24,7 @@ import { factsOf, readSurvey } from "./read-survey.ts";
 import { allEntries, allItems, featuresOf, lostNames, type Texts } from "./sources.ts";
 import { stageNames, versionsOf, type Version } from "./stages.ts";
 import { readStatements } from "./statements.ts";
+import { withStepsLeft } from "./steps-left.ts";
 import { surveyedThings } from "./surveyed.ts";
 import { groundThing, levelThing } from "./surveyed-levels.ts";
 import { withTrenches } from "./trenches.ts";
@@ -60,7 +61,8 @@ export function resolvePlan(text: CheckedText, kindTable: KindTable, options: Re
   const places = levelledPlaces(levels, { pegs, versions, work, setting: ground });
   const built = withDriven(versions.map((version) => withLevels(featureOf(version, work), places)));
   const levelled = withBreakLines(places, built);
-  const features = withTrenches(built, { book: work.book, customs: desk.customs, levels: levelled });
+  const stepped = withStepsLeft(built, { levels: levelled, book: work.book });
+  const features = withTrenches(stepped, { book: work.book, customs: desk.customs, levels: levelled });
   const facts = factsOf(survey);
   const plan: Plan = {
     file: text.source.file,
