@@ -106,10 +106,17 @@ function numberWords(outcome: Outcome, judged: JudgedPlace, read: Read) {
     ? filled(below.phrase, { subject, parameters, found: boundWords(judged, turned) + found })
     : phraseWith(measure, subject, boundWords(judged, plain) + found, parameters);
   if (isNothing && judged.requirement.sense === "at_most")
-    return { phrase, wish: `${asked === "wanted" ? "the rule here allows none at all" : "none is advised"}${forWhom}` };
+    return { phrase, wish: `${noneWords(measure, parameters) ?? `none at all is ${asked}`}${forWhom}` };
   if (isNothing && below) return { phrase, wish: "" };
   const side = below?.wanted ? ` ${below.wanted}` : "";
   return { phrase, wish: `${wantedWords(judged.requirement, wanted)}${side} is ${asked}${forWhom}` };
+}
+
+/** Where no number that the plan states would do: `no depth is small enough for it`; null of other readings. */
+function noneWords(measure: Measure, { property }: Parameters): string | null {
+  return measure.phrase.includes("{property}")
+    ? `no ${propertyWords(String(property))} is small enough for that`
+    : null;
 }
 
 const plain = { at_least: "at least ", at_most: "at most " } as const;

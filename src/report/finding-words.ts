@@ -131,13 +131,18 @@ function againWords(finding: Finding): string {
   const shares = finding.doubts.filter((doubt) => doubt.share >= leastShare).slice(0, 3);
   if (shares.length === 0) return "";
   const list = shares.map(
-    (doubt) =>
-      `${clean(doubt.words) || clean(doubt.path)} (${Math.round(doubt.share * 100)} parts in 100 of the doubt)`,
+    (doubt) => `${clean(doubt.words) || clean(doubt.path)} (${shareWords(doubt.share)} of the doubt)`,
   );
   if (finding.decided_by === "build")
     return `Allow more in the plan than is wanted, or build closer than is usual and say so under build: ${list.join(", ")}.`;
   if (finding.decided_by === "limit") return `Get a closer figure than the table's: ${list.join(", ")}.`;
   return `Measure again, more closely: ${list.join(", ")}.`;
+}
+
+/** `63 parts in 100`; `all` where the rest rounds to nothing. */
+function shareWords(share: number): string {
+  const parts = Math.round(share * 100);
+  return parts >= 100 ? "all" : `${parts} parts in 100`;
 }
 
 /** Who decides, where that is not the reader. */

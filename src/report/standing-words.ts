@@ -50,7 +50,7 @@ export function requirementWords(finding: Finding): string {
 
 /** Whether the sentence says what is wanted: in so many words, or because only the side matters. */
 export function wantedIsTold({ sentence, wanted }: Finding): boolean {
-  return / is (?:wanted|advised)\b|\bthe rule here allows none\b/.test(sentence) || wanted?.value === 0;
+  return / is (?:wanted|advised)\b/.test(sentence) || wanted?.value === 0;
 }
 
 /** What is wanted and who says so, in one sentence. */

@@ -18,15 +18,27 @@ export function wrap(text: string, width: number, indent: Indent = { first: "", 
     line = indent.rest;
     empty = true;
   };
-  for (const whole of text.split(" ").filter((word) => word !== "")) {
+  for (const whole of wordsOf(text)) {
     for (const word of cut(whole, Math.max(8, width - columns(indent.rest)))) {
       if (!empty && columns(line) + 1 + columns(word) > width) next();
-      line += (empty ? "" : " ") + word;
+      line += (empty ? "" : " ") + word.replaceAll(glue, " ");
       empty = false;
     }
   }
   lines.push(line.trimEnd());
   return lines;
+}
+
+/** A number and its unit, a numbered thing, `1 in 80`: never parted at the end of a line. */
+const together = /(\d) (?=(?:mm|m|m2|m3|km|t|kg|kV|%|deg|days?|l\/s)(?:[\s,;:.)]|$))|(± |\bline |\b1 in )(?=\d)/g;
+const glue = "\u00a0";
+
+/** The words of a text; what belongs together counts as one word unless it is too long for a line. */
+function wordsOf(text: string): readonly string[] {
+  return text
+    .replace(together, (whole) => whole.replaceAll(" ", glue))
+    .split(" ")
+    .filter((word) => word !== "");
 }
 
 /** Pieces of a word, none wider than `width`. */
