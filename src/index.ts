@@ -5,7 +5,7 @@ import compiledRulebook from "#compiled/rulebook" with { type: "json" };
 import { card as validCard, part as validPart, plan as validPlan } from "#compiled/validators";
 import { check, type Checked } from "./engine/check.ts";
 import type { ReadRequirement } from "./engine/departures.ts";
-import { papersNeed } from "./engine/needs.ts";
+import { planNeeds } from "./engine/needs.ts";
 import { stageIndex } from "./engine/stages.ts";
 import { addCounts, mergeRules } from "./engine/merge.ts";
 import { readPlain } from "./engine/spread.ts";
@@ -240,7 +240,7 @@ function checkResolved({ plan, document, sources, options, book, stage, problems
   });
   const read = readPlain(plan.numbers);
   const tie = earthOf(plan, read);
-  const paper = papersNeed(papersSeen(document), plan.file);
+  const needs = planNeeds(checked.needs, { plan, asOf, today: options.asOf, papers: papersSeen(document) });
   return {
     head: {
       file: plan.file,
@@ -251,7 +251,7 @@ function checkResolved({ plan, document, sources, options, book, stage, problems
     },
     asOf,
     places,
-    checked: paper ? { ...checked, needs: [...checked.needs, paper] } : checked,
+    checked: { ...checked, needs },
     problems: [...problems, ...checked.problems],
     notChecked: [...plan.notBuilt.map(({ kind, names }) => `${kind}: ${names.join(", ")}`), ...checked.notLookedAt],
     assumed: [...plan.assumed, ...standingUnsaid(document)],

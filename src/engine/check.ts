@@ -17,7 +17,7 @@ import { type Extent, extentOf, type SubjectFinder, subjectFinder } from "./sele
 import { readPlain } from "./spread.ts";
 import { rememberer, type StageView, stageViews } from "./stages.ts";
 import { type PlacedProblem, unknownWords } from "./unknown-words.ts";
-import { hazardUnsaid } from "./unsaid.ts";
+import { hazardUnsaid, othersUnsaid } from "./unsaid.ts";
 import { wholeOf } from "../site/parts.ts";
 import { byWeight, countVerdicts } from "./weigh.ts";
 
@@ -162,9 +162,10 @@ function checkCard(card: Card, run: Run): CardResult {
   const open = bearing.flatMap(({ outcome, waiting }) =>
     [outcome, ...waiting].flatMap((one) => (one.verdict === "not-given" ? needsOf(one) : [])),
   );
+  const others = bearing.length > 0 ? othersUnsaid(card, run.request.plan) : null;
   return {
     findings,
-    open,
+    open: others ? [...open, others] : open,
     deciding,
     notBearing: bearing.length > 0 ? all.length - bearing.length : Math.max(1, all.length),
   };

@@ -59,6 +59,7 @@ function ownRow(local: LocalLimit, card: Card, { read, problems }: OwnWork): Lim
     id: ownersRow,
     where: "anywhere",
     when: [],
+    standsFor: card.limits,
     standing: standingOf(local.standing),
     clause: local.from,
     ...(must ? { must } : {}),

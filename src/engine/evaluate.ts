@@ -7,15 +7,8 @@ import type { CandidatePlace, Found, Measure, Missing, Scene, Subject } from "..
 import { type Judged, oneSided } from "./judge.ts";
 import { numberOf, settle } from "./requirement.ts";
 import { isRuledOut } from "../site/hazards.ts";
-import {
-  type AppliedRow,
-  digUnsaid,
-  type Holds,
-  rowsFor,
-  type Supposed,
-  type TestCondition,
-  testProperty,
-} from "./rows.ts";
+import { type AppliedRow, rowsFor, type TestCondition } from "./rows.ts";
+import { digUnsaid, type Holds, type Supposed, testProperty } from "./test-property.ts";
 import { withSilences } from "./silence.ts";
 import { type Spread, spread } from "./spread.ts";
 import { isWorse, type JudgedPlace, leastMargin, worstPlace } from "./worst-place.ts";
@@ -265,12 +258,11 @@ function testCondition(condition: Condition, subject: Subject, card: Card, conte
 function bandOfProperty(condition: Condition, subject: Subject, context: EvaluationContext): Holds {
   const found = numberOf(condition.of, subject);
   if ("missing" in found) return found.missing;
-  return "is" in condition
-    ? "no"
-    : inBand(
-        condition,
-        spread((read) => read(found.quantity), context.read, context.book),
-      );
+  if ("is" in condition) return "no";
+  // A slope is rise over run; bounds in degrees are compared with its angle.
+  const inDegrees = condition.dimension === "angle" && found.quantity.dimension === "slope";
+  const value = (read: Read) => (inDegrees ? Math.atan(read(found.quantity)) : read(found.quantity));
+  return inBand(condition, spread(value, context.read, context.book));
 }
 
 /** Whether a number lies in a band; `perhaps` where its doubt (95 %) reaches the edge. */

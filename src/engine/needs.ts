@@ -4,7 +4,8 @@ import type { Stakes } from "../model/card.ts";
 import type { Need, NotGiven } from "../model/finding.ts";
 import { askWords } from "../model/property-words.ts";
 import { papers } from "../model/papers.ts";
-import { featureWords } from "../model/plan.ts";
+import { featureWords, type Plan } from "../model/plan.ts";
+import { dayNumber } from "../site/days.ts";
 import { pathText, type Place, type Position } from "../model/path.ts";
 import { baseUnit } from "../model/units.ts";
 import { placeInFile } from "./compose.ts";
@@ -133,7 +134,7 @@ function askTogether(sort: string, items: readonly string[], alone: string): str
 }
 
 /** The papers that nobody has said were looked at, as one question; null where all were. */
-export function papersNeed(seen: readonly string[], file: string): Need | null {
+function papersNeed(seen: readonly string[], file: string): Need | null {
   const open = Object.keys(papers).filter((paper) => !seen.includes(paper));
   if (open.length === 0) return null;
   const asks = `whether the papers were looked at before the spade: ${open.map((paper) => papers[paper] ?? paper).join("; ")}. Put those that were under papers`;
@@ -146,4 +147,33 @@ export function papersNeed(seen: readonly string[], file: string): Need | null {
     reason: "unsaid",
     at: { file, path: "papers", line: 1, column: 1 },
   };
+}
+
+/** Days after which the day in `as_of` is asked about. */
+const oldFrom = 365;
+
+/** A day in `as_of` that lies long before today, asked about: departures and dates were judged on it; null otherwise. */
+function agedNeed(plan: Plan, judgedOn: string, today: string): Need | null {
+  const [then, now] = [dayNumber(judgedOn), dayNumber(today)];
+  if (then === null || now === null || now - then <= oldFrom) return null;
+  const asks = `whether all is still as it was on ${judgedOn}, the day in as_of, ${now - then} days ago: dates and agreed departures were judged on that day and may have run out since. Write the day of today, or leave as_of out`;
+  return {
+    path: "as_of",
+    asks,
+    unit: "",
+    waits: [...new Set(plan.departures.map(({ rule }) => rule))].sort(),
+    stakes: plan.departures.length > 0 ? "safety" : "damage",
+    reason: "missing",
+    at: { file: plan.file, path: "as_of", line: 1, column: 1 },
+  };
+}
+
+/** What is asked of the plan as a whole, besides what its rules wait for. */
+export function planNeeds(
+  needs: readonly Need[],
+  about: { readonly plan: Plan; readonly asOf: string; readonly today: string; readonly papers: readonly string[] },
+): readonly Need[] {
+  const aged = agedNeed(about.plan, about.asOf, about.today);
+  const papers = papersNeed(about.papers, about.plan.file);
+  return [...(aged ? [aged] : []), ...needs, ...(papers ? [papers] : [])];
 }

@@ -2,7 +2,7 @@
 
 import type { Missing } from "../model/reading.ts";
 import type { Outcome } from "./evaluate.ts";
-import type { Supposed } from "./rows.ts";
+import type { Supposed } from "./test-property.ts";
 
 /** Outcomes of one subject under what is supposed to have been said. */
 export type EvaluateAs = (supposed: Supposed) => readonly Outcome[];

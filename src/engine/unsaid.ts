@@ -2,7 +2,7 @@
 
 import type { Card } from "../model/card.ts";
 import type { Finding } from "../model/finding.ts";
-import type { Plan } from "../model/plan.ts";
+import { featureWords, type Plan } from "../model/plan.ts";
 import type { Measure } from "../model/reading.ts";
 import { isHazard } from "../site/hazards.ts";
 import { fingerprint } from "./fingerprint.ts";
@@ -66,5 +66,25 @@ export function hazardUnsaid(
       place,
       together: { sort: hazards, item: hazard },
     },
+  };
+}
+
+/** Hazards of which one that is drawn says nothing of others. */
+const hiddenOnes: ReadonlySet<string> = new Set(["overhead lines", "buried services"]);
+
+/** Asks for the others of a hazard that is drawn, where the plan does not say that it looked for them; null otherwise. */
+export function othersUnsaid(card: Card, plan: Plan): OpenNeed | null {
+  const { hazard } = card;
+  if (!hazard || !hiddenOnes.has(hazard) || plan.none.includes(`other ${hazard}`)) return null;
+  const drawn = [...new Set(plan.features.filter((one) => isHazard(hazard, one)).map(featureWords))];
+  if (drawn.length === 0) return null;
+  return {
+    path: "none",
+    asks: `whether there are ${hazard} besides ${drawn.join(", ")}: draw them, or put "other ${hazard}" under none if they were looked for and are not there`,
+    unit: "",
+    rule: card.id,
+    stakes: card.stakes,
+    reason: "unsaid",
+    place: { file: plan.file, path: ["none"] },
   };
 }

@@ -8,6 +8,7 @@ import { type Feature, featureWords, isQuantity, propertyOf } from "../model/pla
 import type { Measure, Missing, Scene } from "../model/reading.ts";
 import { groundFigure, type LiveFigure, liveSpot, roundFigure } from "../site/live-figure.ts";
 import { nearPlaces } from "../site/near-places.ts";
+import { crownAsked, lacksCrown } from "../site/stands.ts";
 import { goesThrough, groundNames, vehicleOf } from "../site/used-by.ts";
 
 /** Property that tells how high the lowest part of each kind is. */
@@ -17,6 +18,9 @@ const underside: Readonly<Record<string, string>> = {
   gate: "headroom",
   obstacle: "underside",
 };
+
+/** From farther off than this the crown of a tree that nobody has measured is not asked for, metres. */
+const widestCrown = 10;
 
 export const headroomSpare: Measure = {
   name: "headroom-spare",
@@ -31,6 +35,7 @@ export const headroomSpare: Measure = {
     const vehicle = manoeuvre && vehicleOf(manoeuvre, scene);
     if (!manoeuvre || !above || !property || !vehicle || !isOver(manoeuvre, above, scene))
       return { is: "does-not-bear" };
+    if (lacksCrown(above)) return { is: "missing", missing: [crownAsked(above)] };
     const height = propertyOf(above, property);
     // A gate or a post that says nothing of what is above it has open sky.
     if (!isQuantity(height) && (above.kind === "gate" || above.kind === "obstacle")) return { is: "does-not-bear" };
@@ -54,11 +59,12 @@ function isOver(manoeuvre: Feature, above: Feature, scene: Scene): boolean {
   if (above.kind === "gate") return goesThrough(manoeuvre, above, scene);
   const spread = spreadOf(above);
   const used = groundNames(manoeuvre);
+  const reach = lacksCrown(above) ? widestCrown : 0;
   return (
     spread !== null &&
     scene.standing("surfaces").some((surface) => {
       const figure = used.includes(surface.name) ? groundFigure(surface) : null;
-      return figure !== null && nearPlaces(figure, spread, 0, scene.read).length > 0;
+      return figure !== null && nearPlaces(figure, spread, reach, scene.read).length > 0;
     })
   );
 }

@@ -9,6 +9,10 @@ import type { Measure } from "../model/reading.ts";
 import { groundFigure, type LiveFigure, liveSpot, roundFigure } from "../site/live-figure.ts";
 import type { Feature } from "../model/plan.ts";
 import { nearPlaces } from "../site/near-places.ts";
+import { crownAsked, lacksCrown } from "../site/stands.ts";
+
+/** From farther off than this the crown of a tree that nobody has measured is not asked for, metres. */
+const widestCrown = 10;
 
 /** Property that tells how high the lowest part of each kind is. */
 const underside: Readonly<Record<string, string>> = {
@@ -40,8 +44,11 @@ export const heightOver: Measure = {
     const property = above && underside[above.kind];
     if (!figure || !spread || !above || !property) return { is: "does-not-bear" };
     if (above.kind === "service" && propertyOf(above, "overhead") === undefined) return { is: "does-not-bear" };
-    const near = nearPlaces(figure, spread, Number(parameters["aside"]), scene.read);
+    const unknown = lacksCrown(above);
+    const aside = Number(parameters["aside"]) + (unknown ? widestCrown : 0);
+    const near = nearPlaces(figure, spread, aside, scene.read);
     if (near.length === 0) return { is: "does-not-bear" };
+    if (unknown) return { is: "missing", missing: [crownAsked(above)] };
     const plain = propertyOf(above, property);
     const height = isQuantity(plain) ? plain : propertyOf(above, `${property}.height`);
     if (!isQuantity(height))

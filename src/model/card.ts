@@ -69,6 +69,8 @@ export interface Limit {
   readonly clause?: string;
   readonly standing: Standing;
   readonly measure?: { readonly name: string; readonly parameters: Parameters };
+  /** Of the owner's own row: the published rows that it stands for; it bears where one of them would. */
+  readonly standsFor?: readonly Limit[];
 }
 
 /** A change that might put a finding right. Tried in the card's order. */

@@ -105,7 +105,7 @@ export type ParsedQuantity =
   | { readonly ok: true; readonly value: number; readonly plusMinus: number | null }
   | {
       readonly ok: false;
-      readonly code: "not-a-number" | "decimal-comma" | "wrong-unit";
+      readonly code: "not-a-number" | "decimal-comma" | "wrong-unit" | "out-of-range";
       readonly expected: string;
       readonly hint: string;
     };
@@ -154,7 +154,9 @@ export function parseQuantity(input: unknown, dimension: Dimension): ParsedQuant
   if (tail === undefined) return { ok: true, value, plusMinus: null };
   const spread = parseSpread(tail.trim(), head.trim(), dimension);
   if (typeof spread !== "number") return spread;
-  return { ok: true, value, plusMinus: Math.abs(spread) };
+  if (spread < 0)
+    return fail("out-of-range", dimension, "write the ± without a minus: it is how far off the value may be");
+  return { ok: true, value, plusMinus: spread };
 }
 
 function parseBare(value: number, dimension: Dimension): ParsedQuantity {
@@ -225,7 +227,7 @@ function parseSlope(text: string): number | ParsedQuantity {
 }
 
 function fail(
-  code: "not-a-number" | "decimal-comma" | "wrong-unit",
+  code: "not-a-number" | "decimal-comma" | "wrong-unit" | "out-of-range",
   dimension: Dimension,
   hint: string,
 ): ParsedQuantity & { ok: false } {

@@ -14,6 +14,7 @@ import type { Setting } from "./points.ts";
 import { readProperties } from "./properties.ts";
 import { withDoubt, type PropertyWork } from "./property-numbers.ts";
 import { readNumber } from "./numbers.ts";
+import { checkPlausible } from "./plausible.ts";
 import { sealShape, type LiveShape } from "./live-shape.ts";
 import { faultless } from "./shape-faults.ts";
 import { readShape, shapeKeys } from "./shapes.ts";
@@ -92,7 +93,8 @@ export function shapeOf(version: Version, work: FeatureWork): LiveShape | null {
     settingOf: (node) => settingFor(version, node, work),
     size: (node, path) => {
       const written = readNumber(node, "length", work.troubles);
-      return written === null
+      const of = { kind: version.kind, path, form: { dimension: "length" } } as const;
+      return written === null || !checkPlausible(written, of, work.troubles)
         ? null
         : withDoubt(written, { dimension: "length" }, { work: properties, path: path.split(".") });
     },

@@ -32,12 +32,28 @@ const ranges: readonly Range[] = [
   { fits: /^site\.earth\./, dimension: "count", least: -180, most: 180, words: "a latitude or longitude" },
   { fits: /./, dimension: "count", least: 0, most: 1e6, words: "a count" },
   { fits: /./, dimension: "slope", least: -20, most: 20, words: "a fall" },
-  { fits: /./, dimension: "length", least: -100_000, most: 100_000, words: "a length" },
+  {
+    fits: /(?:^|\.)(?:left|right|run|along|from|to|at|aside|east|north)$/,
+    least: -100_000,
+    most: 100_000,
+    words: "a length",
+  },
+  { fits: /./, dimension: "length", least: 0, most: 100_000, words: "a length" },
+  { fits: /./, dimension: "area", least: 0, most: 1e10, words: "an area" },
+  { fits: /./, dimension: "volume", least: 0, most: 1e10, words: "a volume" },
+  { fits: /./, dimension: "time", least: 0, most: 1e11, words: "a time" },
+  { fits: /./, dimension: "flow", least: 0, most: 1e6, words: "a flow" },
+  { fits: /./, dimension: "pressure", least: 0, most: 1e9, words: "a pressure" },
+  { fits: /./, dimension: "voltage", least: 0, most: 1e7, words: "a voltage" },
+  { fits: /./, dimension: "force", least: 0, most: 1e9, words: "a force" },
   { fits: /./, dimension: "mass", least: 0, most: 1e7, words: "a mass" },
   { fits: /./, dimension: "speed", least: 0, most: 100, words: "a speed" },
   { fits: /./, dimension: "rain", least: 0, most: 1e-3, words: "an intensity of rain" },
   { fits: /./, dimension: "density", least: 10, most: 20_000, words: "a density" },
 ];
+
+/** A level may lie below the datum. */
+const levels: Range = { fits: /./, least: -100_000, most: 100_000, words: "a level" };
 
 /** Units that are mistaken for each other, by what the value would have to be multiplied with. */
 const slips: readonly (readonly [factor: number, unit: string])[] = [
@@ -58,10 +74,13 @@ export function checkPlausible(
   troubles: Troubles,
 ): boolean {
   const dotted = `${of.kind}.${of.path}`;
-  const range = ranges.find(
-    ({ fits, dimension }) =>
-      (dimension === undefined ? of.form.dimension === "length" : dimension === of.form.dimension) && fits.test(dotted),
-  );
+  const range = of.form.level
+    ? levels
+    : ranges.find(
+        ({ fits, dimension }) =>
+          (dimension === undefined ? of.form.dimension === "length" : dimension === of.form.dimension) &&
+          fits.test(dotted),
+      );
   const least = range?.least ?? Number.NEGATIVE_INFINITY;
   if (range === undefined || (written.value >= least && written.value <= range.most)) return true;
   const unit = unitWord(of.form.dimension);
@@ -83,6 +102,11 @@ function unitWord(dimension: Dimension): string {
 function guess(written: Written, range: Range & { readonly least: number }, dimension: Dimension): string {
   const plain = `${range.words} of ${written.value}${unitWord(dimension)}`;
   if (dimension !== "length") return `${plain}: look at it again`;
-  const slip = slips.find(([factor]) => written.value * factor <= range.most && written.value * factor >= range.least);
-  return slip === undefined ? `${plain}: look at it again` : `${plain}: was ${written.value} ${slip[1]} meant?`;
+  const meant = slips
+    .filter(([factor]) => written.value * factor <= range.most && written.value * factor >= range.least)
+    .map(([, unit]) => `${written.value} ${unit}`);
+  if (meant.length === 0 || written.value < 0) return `${plain}: look at it again`;
+  // A tape round a trunk is read in centimetres as often as in millimetres: neither is guessed alone.
+  const both = /stem|girth/.test(range.words) ? meant.slice(0, 2).reverse() : meant.slice(0, 1);
+  return `${plain}: was ${both.join(" or ")} meant?`;
 }

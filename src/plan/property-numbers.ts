@@ -94,5 +94,10 @@ export function liveNumber(
     dimension: at.dimension,
     troubles: at.work.settingOf(inner).troubles,
   });
-  return written === null ? null : withDoubt(written, { dimension: at.dimension }, { work: at.work, path: [key] });
+  if (written === null) return null;
+  const form = { dimension: at.dimension };
+  const { troubles } = at.work.settingOf(inner);
+  return checkPlausible(written, { kind: at.work.kind, path: key, form }, troubles)
+    ? withDoubt(written, form, { work: at.work, path: [key] })
+    : null;
 }

@@ -6,6 +6,7 @@ import type { LevelledPlace, Plan } from "../model/plan.ts";
 import type { Problem } from "../model/problem.ts";
 import type { SourceText } from "../reading/source-text.ts";
 import { withBreakLines } from "./break-lines.ts";
+import { withCrowns } from "./crowns.ts";
 import { withDriven } from "./driven.ts";
 import { featureOf, radiusAt, shapeOf, type FeatureWork } from "./features.ts";
 import { insteadOf, openTurnFrom, ownFigures, planTapeOf, reelOf, trueNorthOf } from "./instruments.ts";
@@ -61,7 +62,7 @@ export function resolvePlan(text: CheckedText, kindTable: KindTable, options: Re
   const places = levelledPlaces(levels, { pegs, versions, work, setting: ground });
   const built = withDriven(versions.map((version) => withLevels(featureOf(version, work), places)));
   const levelled = withBreakLines(places, built);
-  const stepped = withStepsLeft(built, { levels: levelled, book: work.book });
+  const stepped = withStepsLeft(withCrowns(built, work.book), { levels: levelled, book: work.book });
   const features = withTrenches(stepped, { book: work.book, customs: desk.customs, levels: levelled });
   const facts = factsOf(survey);
   const plan: Plan = {

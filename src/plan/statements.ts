@@ -8,7 +8,8 @@ import { readProperties } from "./properties.ts";
 import type { PropertyWork } from "./property-numbers.ts";
 import { allEntries, allItems, firstAt, kindKeys, type Texts } from "./sources.ts";
 import type { Version } from "./stages.ts";
-import type { Troubles } from "./troubles.ts";
+import { dayNumber } from "../site/days.ts";
+import { wordsOf, type Troubles } from "./troubles.ts";
 
 type Statements = Pick<Plan, "title" | "places" | "asOf" | "none" | "departures" | "localLimits" | "notBuilt"> & {
   readonly site: Feature;
@@ -47,12 +48,13 @@ function wordsUnder(texts: Texts, key: string): readonly string[] {
   return textsOf(firstAt(texts, key)).map((node) => textOf(node) ?? "");
 }
 
+/** Departures that somebody answers for until a day; one that lacks either is told of and covers nothing. */
 function readDepartures(texts: Texts, { names, troubles }: StatementWork): readonly Departure[] {
-  return allItems(texts, "departures").map((node) => {
+  return allItems(texts, "departures").flatMap((node) => {
     const features = textsOf(child(node, "features"));
     for (const feature of features) checkFeature(feature, names, troubles);
-    const word = (key: string): string => textOf(child(node, key)) ?? "";
-    return {
+    const word = (key: string): string => (textOf(child(node, key)) ?? "").trim();
+    const departure: Departure = {
       rule: word("rule"),
       features: features.map((feature) => textOf(feature) ?? ""),
       because: word("because"),
@@ -60,7 +62,29 @@ function readDepartures(texts: Texts, { names, troubles }: StatementWork): reado
       review: word("review"),
       place: node.place,
     };
+    return isAnsweredFor(departure, node, troubles) ? [departure] : [];
   });
+}
+
+function isAnsweredFor({ because, agreedBy, review }: Departure, node: Node, troubles: Troubles): boolean {
+  const tell = (key: string, expected: string, hint: string): false => {
+    const inner = child(node, key);
+    // What is not there, or not of its form, was told of when the text was checked against its schema.
+    if (inner !== null)
+      troubles.report(inner, {
+        code: key === "review" ? "bad-date" : "missing-key",
+        expected,
+        got: wordsOf(inner.data),
+        hint,
+      });
+    return false;
+  };
+  if (agreedBy === "")
+    return tell("agreed_by", "the name of somebody who agreed", "a departure that nobody signs covers nothing");
+  if (because === "") return tell("because", "a reason", "a departure without a reason covers nothing");
+  if (dayNumber(review) === null)
+    return tell("review", "a day of the calendar, as 2027-05-01", "until then the departure covers nothing");
+  return true;
 }
 
 function checkFeature(node: Node, names: Names, troubles: Troubles): void {

@@ -3,6 +3,7 @@
 import type { Properties } from "../model/plan.ts";
 import { child, items, type Node } from "./node.ts";
 import { readNumber } from "./numbers.ts";
+import { checkPlausible } from "./plausible.ts";
 import { liveNumber, withDoubt, type PropertyWork } from "./property-numbers.ts";
 import type { Version } from "./stages.ts";
 import { exact, mean, rootOfSquares, scaled, type Uncertain } from "./sway.ts";
@@ -32,7 +33,8 @@ function stemOf(version: Version, work: PropertyWork): Stem | null {
   if (stems !== null) {
     const each = items(stems).flatMap((one, i) => {
       const written = readNumber(one, "length", work.settingOf(one).troubles);
-      return written === null
+      const of = { kind: work.kind, path: "stems", form: { dimension: "length" } } as const;
+      return written === null || !checkPlausible(written, of, work.settingOf(one).troubles)
         ? []
         : [withDoubt(written, { dimension: "length" }, { work, path: ["stems", String(i + 1)] })];
     });

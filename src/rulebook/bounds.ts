@@ -50,7 +50,9 @@ export interface AnyNumber {
 /** A number whose dimension only its unit tells (conditions of a row). */
 export function readAnyNumber(value: unknown, path: Path, complain: Complain): AnyNumber | null {
   if (typeof value === "number" && Number.isFinite(value)) return { value, dimension: null };
-  for (const dimension of anyOrder) {
+  // Degrees may be meant for a slope too; as an angle they fit both, which the property itself then tells apart.
+  const order = /(?:deg|°)\s*$/.test(String(value)) ? (["angle"] as const) : anyOrder;
+  for (const dimension of order) {
     const parsed = parseQuantity(value, dimension);
     if (parsed.ok) return { value: parsed.value, dimension };
   }

@@ -9,7 +9,9 @@ const secondsADay = 86_400;
 export function dayNumber(date: unknown): number | null {
   const match = typeof date === "string" ? /^(\d{4})-(\d\d)-(\d\d)$/.exec(date) : null;
   if (!match) return null;
-  return Date.UTC(Number(match[1]), Number(match[2]) - 1, Number(match[3])) / (secondsADay * 1000);
+  const day = Date.UTC(Number(match[1]), Number(match[2]) - 1, Number(match[3])) / (secondsADay * 1000);
+  // The 31st of February is no day.
+  return new Date(day * secondsADay * 1000).toISOString().startsWith(match[0]) ? day : null;
 }
 
 /** Month, 1 to 12, of a day number. */

@@ -28,19 +28,32 @@ export function standOf(feature: Feature): Stand | { readonly missing: readonly 
   const edge = edgeOf(feature);
   if (property === undefined || !edge || propertyOf(feature, "buried") === true) return null;
   const height = propertyOf(feature, property);
-  if (isQuantity(height)) return { edge, height };
   const words = feature.kind === "tree" ? "height of the lowest branch" : property;
+  const missing = [
+    ...(isQuantity(height) ? [] : [lack(feature, property, `the ${words}`)]),
+    ...(lacksCrown(feature) ? [crownAsked(feature)] : []),
+  ];
+  return isQuantity(height) && missing.length === 0 ? { edge, height } : { missing };
+}
+
+function lack(feature: Feature, property: string, what: string): Missing {
   return {
-    missing: [
-      {
-        feature,
-        property,
-        asks: `the ${words} of ${feature.kind} "${feature.name}"`,
-        dimension: "length",
-        why: "missing",
-      },
-    ],
+    feature,
+    property,
+    asks: `${what} of ${feature.kind} "${feature.name}"`,
+    dimension: "length",
+    why: "missing",
   };
+}
+
+/** Whether a tree's branches reach nobody knows how far. */
+export function lacksCrown(feature: Feature): boolean {
+  return feature.kind === "tree" && !isQuantity(propertyOf(feature, "crown.radius"));
+}
+
+/** Asks how far the branches of a tree reach. */
+export function crownAsked(tree: Feature): Missing {
+  return lack(tree, "crown.radius", "the radius of the crown");
 }
 
 /** A tree is leapt from within its crown, everything else from its outline. */

@@ -1,7 +1,8 @@
 // Which rows of a card apply: by place for each element of a list, and what a condition asks of a property.
 
 import { describe, expect, it } from "vitest";
-import { rowsFor, testProperty } from "../../src/engine/rows.ts";
+import { rowsFor } from "../../src/engine/rows.ts";
+import { testProperty } from "../../src/engine/test-property.ts";
 import type { Card, Condition, Limit } from "../../src/model/card.ts";
 import type { Feature, Properties } from "../../src/model/plan.ts";
 

@@ -54,6 +54,21 @@ const codes = (report: Report) => report.problems.map((problem) => problem.code)
 const agreed = { rule, because: "live wire", agreed_by: "the owner", review: "2027-05-01" };
 
 describe("a departure", () => {
+  it("with a day that is none, or that nobody signs, leaves the fault standing", () => {
+    for (const bad of [{ review: "2027-02-30" }, { review: "soon" }, { agreed_by: "  " }]) {
+      const report = look({ departures: [{ ...agreed, ...bad, features: ["paddock"] }] });
+      expect(jumped(report).map(({ verdict }) => verdict)).toContain("not-met");
+      expect(report.problems.length).toBe(1);
+      expect(exitCode(report)).toBe(2);
+    }
+  });
+  it("judged on a day more than a year before the run is asked about", () => {
+    const plan = { as_of: "2025-01-10", departures: [{ ...agreed, features: ["paddock"] }] };
+    const [need] = look(plan).needs.filter(({ path }) => path === "as_of");
+    expect(need?.asks).toContain("2025-01-10");
+    expect(need?.stakes).toBe("safety");
+    expect(look(plan, { asOf: "2025-06-01" }).needs.filter(({ path }) => path === "as_of")).toEqual([]);
+  });
   it("agreed for one wall leaves the fault of another standing", () => {
     const findings = jumped(look({ departures: [{ ...agreed, features: ["paddock", "near"] }] }));
     const verdicts = findings.map(({ verdict, features }) => [verdict, features.at(-1)?.name]);

@@ -200,6 +200,36 @@ const bad: readonly Bad[] = [
     words: /was 126 cm meant\?|was 126 mm meant\?/,
   },
   {
+    what: "a girth in centimetres without its unit",
+    text: stations("trees:\n  ash: {at: P1, girth: 220}"),
+    code: "out-of-range",
+    words: /was 220 cm or 220 mm meant\?/,
+  },
+  {
+    what: "a width below nothing",
+    text: "surfaces:\n  s: {centre_line: [[0, 0], [9, 0]], width: -1}",
+    code: "out-of-range",
+    words: /a length of -1 m: look at it again/,
+  },
+  {
+    what: "a ± below nothing",
+    text: 'walls:\n  w: {line: [[0, 0], [9, 0]], height: "1.2 ± -1"}',
+    code: "out-of-range",
+    words: /write the ± without a minus/,
+  },
+  {
+    what: "a departure until a day that is none",
+    text: 'departures:\n  - {rule: fences/too-low, features: [], because: b, agreed_by: the owner, review: "2027-02-30"}',
+    code: "bad-date",
+    words: /covers nothing/,
+  },
+  {
+    what: "a departure that nobody signs",
+    text: 'departures:\n  - {rule: fences/too-low, features: [], because: b, agreed_by: " ", review: "2027-02-20"}',
+    code: "missing-key",
+    words: /nobody signs/,
+  },
+  {
     what: "a wrong unit",
     text: "surfaces:\n  s: {outline: [[0, 0], [9, 0], [9, 9]], finished: {fall: 3 m}}",
     code: "wrong-unit",
