@@ -41,6 +41,7 @@ export { endings, printed } from "./report/printed.ts";
 export { toldUnder } from "./report/grouping.ts";
 export type { Picture } from "./model/picture.ts";
 export { remeasureSheet } from "./sheets/remeasure.ts";
+export { groundSheet } from "./sheets/ground.ts";
 export { setOutSheet } from "./sheets/setout.ts";
 export { sheetCsv, sheetText } from "./report/sheet.ts";
 export type { Sheet } from "./model/sheet.ts";

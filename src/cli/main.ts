@@ -4,7 +4,7 @@ import { Command, CommanderError, Option } from "commander";
 import type { CheckFlags } from "./check-command.ts";
 import type { ReasonFlags } from "./reason-command.ts";
 import type { RoomFlags } from "./room-command.ts";
-import type { SheetFlags } from "./sheet-command.ts";
+import type { SheetFlags, SheetName } from "./sheet-command.ts";
 import type { Streams } from "./streams.ts";
 import { version } from "./version.ts";
 
@@ -100,6 +100,11 @@ function programWith(streams: Streams, finish: (code: number) => void): Command 
     streams,
     finish,
   });
+  addSheet(program, "ground", {
+    what: "print how the ground lies: the way of the water, cut and fill, sections",
+    streams,
+    finish,
+  });
   addSheet(program, "setout", { what: "print the sheet to peg the plan from", streams, finish });
   addRoom(program, streams, finish);
   return program;
@@ -107,7 +112,7 @@ function programWith(streams: Streams, finish: (code: number) => void): Command 
 
 function addSheet(
   program: Command,
-  sheet: "remeasure" | "setout",
+  sheet: SheetName,
   how: { readonly what: string; readonly streams: Streams; readonly finish: (code: number) => void },
 ): void {
   program

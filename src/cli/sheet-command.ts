@@ -1,9 +1,18 @@
-// `remeasure` and `setout`: sheets to take outside, printed or saved as text or CSV.
+// `remeasure`, `setout` and `ground`: sheets to take outside, printed or saved as text or CSV.
 
-import { inspect, remeasureSheet, setOutSheet, type Sheet, sheetCsv, sheetText, wants } from "../index.ts";
+import { groundSheet, inspect, remeasureSheet, setOutSheet, type Sheet, sheetCsv, sheetText, wants } from "../index.ts";
 import { problemLines } from "./check-command.ts";
 import { readCards, readInclude, readPlanFile, type ReadFile, writeTextFile } from "./files.ts";
 import type { Streams } from "./streams.ts";
+
+export type SheetName = "remeasure" | "setout" | "ground";
+
+type Worked = ReturnType<typeof inspect>["worked"][number];
+const makers: Readonly<Record<SheetName, (worked: Worked) => Sheet>> = {
+  remeasure: remeasureSheet,
+  setout: ({ plan }) => setOutSheet(plan),
+  ground: ({ plan }) => groundSheet(plan),
+};
 
 export interface SheetFlags {
   readonly save: readonly string[];
@@ -18,7 +27,7 @@ const textsOf = (files: readonly ReadFile[]) => files.flatMap((file) => ("text" 
 const problemsOf = (files: readonly ReadFile[]) => files.flatMap((file) => ("problem" in file ? [file.problem] : []));
 
 /** Prints a sheet; 0, or 2 where the plan, a card or the command could not be read. */
-export function sheetCommand(sheet: "remeasure" | "setout", plan: string, flags: SheetFlags & { streams: Streams }) {
+export function sheetCommand(sheet: SheetName, plan: string, flags: SheetFlags & { streams: Streams }) {
   const { streams, save } = flags;
   const wrong = save.find((file) => !/\.(?:txt|csv)$/.test(file));
   if (wrong !== undefined) {
@@ -44,7 +53,7 @@ export function sheetCommand(sheet: "remeasure" | "setout", plan: string, flags:
   streams.err(problemLines(problems));
   const [one] = worked;
   if (one === undefined) return 2;
-  const made = sheet === "remeasure" ? remeasureSheet(one) : setOutSheet(one.plan);
+  const made = makers[sheet](one);
   streams.out(sheetText(made, streams.columns));
   return saved(made, save, streams) && problems.length === 0 ? 0 : 2;
 }

@@ -110,7 +110,7 @@ describe("the commands", () => {
     });
     return { code, ...said };
   };
-  it.each(["remeasure", "setout"])("%s prints and saves text and CSV", async (command) => {
+  it.each(["remeasure", "setout", "ground"])("%s prints and saves text and CSV", async (command) => {
     const [txt, csv] = [join(folder, `${command}.txt`), join(folder, `${command}.csv`)];
     const { code, out, err } = await run([command, "-", "--save", txt, "--save", csv]);
     expect({ code, err }).toEqual({ code: 0, err: "" });
