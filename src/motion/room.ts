@@ -1,6 +1,6 @@
 // How much room there is round a vehicle on its way: decided at the clearance that is wanted first, then bracketed.
 
-import { bestOn, coarse, deflation, findsWay, fine } from "./find-manoeuvre.ts";
+import { bestOn, coarse, coarseDeflation, deflation, findsWay, fine } from "./find-manoeuvre.ts";
 import { type LatticeStep, latticeWords } from "./lattice.ts";
 import type { ManoeuvreQuestion } from "./manoeuvre.ts";
 import type { Arc } from "./pose.ts";
@@ -73,17 +73,35 @@ function descend(ask: AskRoom, wanted: number, none: boolean): Room {
   let reached = down !== undefined;
   while (high - low > Math.max(fineness, (wanted - high) * coarseness)) {
     const middle = (low + high) / 2;
-    const meets = floods(ask, middle, fine);
-    if (meets === true) {
+    const way = wayAt(ask, middle);
+    if (way.is) {
       low = middle;
       reached = true;
     } else {
       high = middle;
-      if (meets === false) ceiling = high + deflation;
+      ceiling = way.ceiling ?? ceiling;
     }
   }
   const found = reached ? exactBelow(ask, low) : null;
   return { proven: found?.proven ?? null, path: found?.path ?? null, noMoreThan: ceiling, tooLarge: false };
+}
+
+/**
+ * Whether there is a way over the fine lattice at a clearance; where there is none, above which clearance a slightly
+ * smaller vehicle has none either. The coarse lattice is asked first: with a way, or without one for a vehicle smaller by
+ * its own allowance, it has settled the question.
+ */
+function wayAt(ask: AskRoom, clearance: number): { readonly is: boolean; readonly ceiling?: number } {
+  const question = ask(clearance);
+  if (!question) return { is: false };
+  const posed = posedFree(question);
+  if (!posed) return { is: false, ceiling: clearance + deflation };
+  const most = question.mostChanges;
+  if (findsWay(posed, { step: coarse, deflation: 0, most })) return { is: true };
+  if (!findsWay(posed, { step: coarse, deflation: coarseDeflation, most })) return { is: false, ceiling: clearance };
+  return findsWay(posed, { step: fine, deflation: 0, most })
+    ? { is: true }
+    : { is: false, ceiling: clearance + deflation };
 }
 
 /** Whether a lattice finds a way at a clearance; null where the question cannot be asked. */
@@ -100,7 +118,8 @@ function exactBelow(ask: AskRoom, from: number): { readonly proven: number; read
   for (const down of stepsToExact) {
     const question = ask(from - down);
     const posed = question && posedFree(question);
-    const path = posed && question ? bestOn(posed, fine, question.mostChanges) : null;
+    const on = (step: LatticeStep) => (posed && question ? bestOn(posed, step, question.mostChanges) : null);
+    const path = on(coarse) ?? on(fine);
     if (path) return { proven: from - down, path };
   }
   return null;
@@ -123,6 +142,8 @@ function tryRoom(ask: AskRoom, clearance: number): Tried {
   if (!posed) return { path: null, none: true };
   const quick = bestOn(posed, coarse, question.mostChanges);
   if (quick) return { path: quick, none: false };
+  const smaller = { step: coarse, deflation: coarseDeflation, most: question.mostChanges };
+  if (!findsWay(posed, smaller)) return { path: null, none: true };
   const fronts = frontsOf(posed, latticeFor(posed, fine), 0);
   growFronts(fronts, question.mostChanges);
   const none = fronts.met === null || fronts.met > question.mostChanges;
