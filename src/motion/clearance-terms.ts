@@ -35,6 +35,8 @@ export function collectTerms(terms: Terms, look: Look, pose: PoseLike): void {
   terms.count = 0;
   const c = Math.cos(pose.heading);
   const s = Math.sin(pose.heading);
+  findClose(look, pose, c, s);
+  if (close.count === 0) return;
   for (const corner of look.walls.checked.corners) {
     at.leverX = c * corner[0] - s * corner[1];
     at.leverY = s * corner[0] + c * corner[1];
@@ -45,7 +47,8 @@ export function collectTerms(terms: Terms, look: Look, pose: PoseLike): void {
   const { juts, checked } = look.walls;
   const { ax, ay } = checked.boundary;
   const [back, front, right, left] = checked.rectangle as unknown as Four;
-  for (const i of look.near) {
+  for (let k = 0; k < close.count; k++) {
+    const i = close.edges[k]!;
     if (juts[i] === 0) continue;
     const dx = ax[i]! - pose.x;
     const dy = ay[i]! - pose.y;
@@ -53,6 +56,34 @@ export function collectTerms(terms: Terms, look: Look, pose: PoseLike): void {
     const qy = c * dy - s * dx;
     const beyond = Math.max(back - qx, qx - front, right - qy, qy - left);
     if (beyond < look.target && beyond > -deepest) vertexTerm(terms, look, [qx, qy], [c, s]);
+  }
+}
+
+/** The edges close enough at the pose at hand; room for as many as were ever near. */
+const close = { edges: new Int32Array(64), count: 0 };
+
+/** How far off the envelope's circle an edge may lie and still count, m: more than any envelope is off its ground. */
+const off = 0.5;
+
+/** Picks the edges near the circle round the envelope: only they can touch it, or tell that it is off its ground. */
+function findClose({ walls, near }: Look, pose: PoseLike, c: number, s: number): void {
+  const { checked, ex, ey, length } = walls;
+  const { ax, ay } = checked.boundary;
+  const [back, front, right, left] = checked.rectangle as unknown as Four;
+  const x = pose.x + (c * (back + front) - s * (right + left)) / 2;
+  const y = pose.y + (s * (back + front) + c * (right + left)) / 2;
+  const radius = Math.sqrt((front - back) ** 2 + (left - right) ** 2) / 2 + off;
+  if (near.length > close.edges.length) close.edges = new Int32Array(2 * near.length);
+  close.count = 0;
+  for (const i of near) {
+    const dx = x - ax[i]!;
+    const dy = y - ay[i]!;
+    const along = Math.max(0, Math.min(length[i]!, dx * ex[i]! + dy * ey[i]!));
+    const awayX = dx - along * ex[i]!;
+    const awayY = dy - along * ey[i]!;
+    if (awayX * awayX + awayY * awayY > radius * radius) continue;
+    close.edges[close.count] = i;
+    close.count += 1;
   }
 }
 
@@ -76,14 +107,15 @@ const deepest = 1.5;
  * nearest place of the ground. On or off is told by the nearest feature: the side of an edge, or the sort of a vertex.
  */
 function cornerTerms(terms: Terms, look: Look): void {
-  const { walls, near, target } = look;
+  const { walls, target } = look;
   const { ex, ey, nx, ny, length, juts } = walls;
   const { ax, ay } = walls.checked.boundary;
   const first = terms.count;
   let nearestSquared = Infinity;
   let nearest = -1;
   let nearestAway = 0;
-  for (const i of near) {
+  for (let k = 0; k < close.count; k++) {
+    const i = close.edges[k]!;
     const qx = at.x - ax[i]!;
     const qy = at.y - ay[i]!;
     const along = qx * ex[i]! + qy * ey[i]!;
