@@ -1,12 +1,14 @@
 // How much room there is round a vehicle on its way: decided at the clearance that is wanted first, then bracketed.
 
+import { prepareEnvelopes } from "./checked.ts";
+import { envelopesOf } from "./envelope.ts";
 import { bestOn, coarse, coarseDeflation, deflation, findsWay, fine } from "./find-manoeuvre.ts";
 import { type LatticeStep, latticeWords } from "./lattice.ts";
 import type { ManoeuvreQuestion } from "./manoeuvre.ts";
 import type { Arc } from "./pose.ts";
 import { frontsOf, latticeFor, pose, type Posed } from "./posed.ts";
 import { exactWay } from "./exact-way.ts";
-import { standsFree } from "./sweep.ts";
+import { standsFree, whereRejected } from "./sweep.ts";
 import { growFronts, release } from "./two-sided.ts";
 
 /** The question at a clearance (m); null where it cannot be asked at that one. */
@@ -45,6 +47,9 @@ interface Tried {
 export function roomAbout(ask: AskRoom, wanted: number): Room {
   const first = ask(wanted);
   if (first && tooLarge(first)) return { proven: null, path: null, noMoreThan: null, tooLarge: true };
+  // Where there is plenty of room one search tells.
+  const ample = quickWay(ask, wanted + stepsUp[0]);
+  if (ample) return { proven: wanted + stepsUp[0], path: ample, noMoreThan: null, tooLarge: false };
   const at = tryRoom(ask, wanted);
   return at.path ? climb(ask, wanted, at.path) : descend(ask, wanted, at.none);
 }
@@ -53,12 +58,21 @@ function tooLarge(question: ManoeuvreQuestion): boolean {
   return latticeWords(latticeFor(pose(question), fine)) > mostWords;
 }
 
+/** With a path at the wanted clearance: that path may have more room than was asked for, or another has. */
 function climb(ask: AskRoom, wanted: number, path: readonly Arc[]): Room {
-  for (const up of stepsUp) {
-    const found = quickWay(ask, wanted + up);
+  for (const up of stepsUp.slice(1)) {
+    const found = keeps(ask, wanted + up, path) ? path : quickWay(ask, wanted + up);
     if (found) return { proven: wanted + up, path: found, noMoreThan: null, tooLarge: false };
   }
   return { proven: wanted, path, noMoreThan: null, tooLarge: false };
+}
+
+/** Whether a path, found for one clearance, will do for another. */
+function keeps(ask: AskRoom, clearance: number, path: readonly Arc[]): boolean {
+  const question = ask(clearance);
+  if (!question) return false;
+  const { vehicle, start, margin } = question;
+  return whereRejected(prepareEnvelopes(envelopesOf(vehicle, question, margin)), start, path) === null;
 }
 
 /**
