@@ -87,6 +87,7 @@ const generators = [new Float64Array(2), new Float64Array(2), new Float64Array(2
 
 function clearContacts(layer: Layer, checked: Checked, deflation: number): void {
   const { lattice, c, s } = layer;
+  const { columns, rows } = lattice;
   const [back, front, right, left] = checked.rectangle as unknown as Four;
   const { ax, ay, bx, by, count } = checked.boundary;
   const per = 1 / lattice.cell;
@@ -96,7 +97,14 @@ function clearContacts(layer: Layer, checked: Checked, deflation: number): void 
   const midY = (right + left) / 2;
   const offX = lattice.originColumn - (c * midX - s * midY) * per;
   const offY = lattice.originRow - (s * midX + c * midY) * per;
+  // Half of a hexagon's breadth and height, less what the edge brings.
+  const broad = Math.abs(c) * halfLong + Math.abs(s) * halfWide;
+  const high = Math.abs(s) * halfLong + Math.abs(c) * halfWide;
   for (let i = 0; i < count; i++) {
+    if (offX + Math.min(ax[i]!, bx[i]!) * per - broad > columns) continue;
+    if (offX + Math.max(ax[i]!, bx[i]!) * per + broad < 0) continue;
+    if (offY + Math.min(ay[i]!, by[i]!) * per - high > rows) continue;
+    if (offY + Math.max(ay[i]!, by[i]!) * per + high < 0) continue;
     setGenerator(0, ((bx[i]! - ax[i]!) / 2) * per, ((by[i]! - ay[i]!) / 2) * per);
     setGenerator(1, c * halfLong, s * halfLong);
     setGenerator(2, -s * halfWide, c * halfWide);
