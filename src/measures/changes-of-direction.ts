@@ -5,6 +5,7 @@
 // Witness: the ground covered, the body at every change of direction with the number of the move.
 
 import { findManoeuvre } from "../motion/find-manoeuvre.ts";
+import type { ManoeuvreAnswer } from "../motion/manoeuvre.ts";
 import { isQuantity, propertyOf } from "../model/plan.ts";
 import type { Found, Measure } from "../model/reading.ts";
 import type { Drive } from "../site/drive.ts";
@@ -34,11 +35,21 @@ export const changesOfDirection: Measure = {
   },
 };
 
+/** Two noes are kept apart: not in so many moves, and not in any number of them. */
+function whyNone(answer: Exclude<ManoeuvreAnswer, { answer: "possible" }> | null): string {
+  if (answer?.answer === "not-however-many") {
+    if (answer.why === "cut off") return "no number of moves gets it through";
+    return `it does not fit where it ${answer.why === "start" ? "starts" : "ends"}`;
+  }
+  if (answer?.answer === "cannot-tell" && answer.why === "too large") return "the ground is too large for our search";
+  if (answer?.answer === "cannot-tell") return "it is too close for our search to tell";
+  return `no way was found in ${most + 1} moves`;
+}
+
 function leastChanges(drive: Drive, wanted: number, read: Read): Found {
   const question = questionAt(drive, plainDrive(drive, read), wanted)(wanted);
   const answer = question && findManoeuvre({ ...question, mostChanges: most });
-  if (!answer || answer.answer !== "possible")
-    return { is: "gave-up", because: `no way was found in ${most + 1} moves` };
+  if (!answer || answer.answer !== "possible") return { is: "gave-up", because: whyNone(answer) };
   const driven: DrivenPath = { drive, arcs: answer.path, proven: wanted, wanted };
   const [tightest] = tightPlaces(driven, read);
   return {

@@ -5,6 +5,7 @@
 // Witness: the tightest place, the ground covered, the body at every change of direction with the number of the move.
 
 import { directionChanges } from "../motion/pose.ts";
+import type { Room } from "../motion/room.ts";
 import { isQuantity, propertyOf } from "../model/plan.ts";
 import type { Read } from "../model/quantity.ts";
 import type { CandidatePlace, Found, Measure, Parameters, Subject } from "../model/reading.ts";
@@ -62,7 +63,7 @@ function roomFound(drive: Drive, wanted: number, read: Read): Found {
   const { path, proven, noMoreThan } = room;
   if (path === null || proven === null) {
     if (noMoreThan === null) return { is: "gave-up", because: "no path could be found, nor ruled out" };
-    return { is: "found", places: [atMost(drive, noMoreThan)] };
+    return { is: "found", places: [atMost(drive, noMoreThan, moreMoves(room))] };
   }
   const driven: DrivenPath = { drive, arcs: path, proven, wanted };
   const tight = tightPlaces(driven, read);
@@ -77,7 +78,7 @@ function roomFound(drive: Drive, wanted: number, read: Read): Found {
     places: places.map((place): CandidatePlace => ({
       key: place.key,
       value: (now) => place.room(now) + raise,
-      where: `${at(place.words)}, in ${changes + 1} ${changes === 0 ? "move" : "moves"}${lacking(drive)}`,
+      where: `${at(place.words)}, in ${changes + 1} ${changes === 0 ? "move" : "moves"}${known ? "" : moreMoves(room)}${lacking(drive)}`,
       ...(known ? { bound: "at_least" } : { methodU: (high - least) * evenSpread }),
       witness: (now) => pathWitness(driven, place, now),
     })),
@@ -85,6 +86,13 @@ function roomFound(drive: Drive, wanted: number, read: Read): Found {
 }
 
 const at = (words: string) => (words.startsWith("the wheels") ? words : `at ${words}`);
+
+/** Whether more moves would help it to the room that is wanted. */
+function moreMoves({ never }: Room): string {
+  if (never === null) return "; with more moves it may have more";
+  if (never === "cut off") return "; no number of moves gives it the room that is wanted";
+  return `; more moves do not help, for it has not that room where it ${never === "start" ? "starts" : "ends"}`;
+}
 
 const lacking = ({ absent }: Drive) =>
   absent.length === 0 ? "" : `; ${absent.map((name) => `"${name}"`).join(", ")} is not there yet`;
@@ -95,13 +103,13 @@ function nowhere({ start }: Drive, proven: number): TightPlace {
 }
 
 /** Not even a much smaller vehicle finds a way. */
-function atMost(drive: Drive, most: number): CandidatePlace {
+function atMost(drive: Drive, most: number, moves: string): CandidatePlace {
   return {
     key: "none",
     value: () => most,
     bound: "at_most",
     methodU: cell,
-    where: `no way was found in ${(drive.mostChanges ?? 0) + 1} moves even at that${lacking(drive)}`,
+    where: `no way was found in ${(drive.mostChanges ?? 0) + 1} moves even at that${moves}${lacking(drive)}`,
     witness: () => [{ part: "found", form: "point", points: [[drive.start.x, drive.start.y]], label: "comes in here" }],
   };
 }

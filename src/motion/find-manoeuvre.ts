@@ -10,6 +10,7 @@ import { directionChanges } from "./pose.ts";
 import type { Arc } from "./pose.ts";
 import { frontsOf, latticeFor, pose } from "./posed.ts";
 import type { Posed } from "./posed.ts";
+import { takenOver } from "./hand-over.ts";
 import { slidesThrough } from "./sliding.ts";
 import { standsFree, sweepPath } from "./sweep.ts";
 import { exactWay } from "./exact-way.ts";
@@ -41,21 +42,23 @@ const mostWords = 30e6;
  * Answers one question. "possible" comes with an exact path that passed the exact sweep at the wanted clearance;
  * "not-within" is a search on a 5 cm / 2.5 degree lattice with the vehicle 5 cm smaller all round; "not-however-many"
  * is a vehicle that does not fit at an end, or would be cut off even if it could slide sideways. The same question has
- * always the same answer; it does not change when the plan is moved or turned.
+ * always the same answer; it does not change when the plan is moved or turned. Paths `known` from stricter questions are
+ * taken over where they hold, so that a looser question is never answered worse.
  */
-export function findManoeuvre(question: ManoeuvreQuestion): ManoeuvreAnswer {
+export function findManoeuvre(question: ManoeuvreQuestion, known: readonly (readonly Arc[])[] = []): ManoeuvreAnswer {
   const posed = pose(question);
   const misfit = misfitOf(posed);
   if (misfit !== null) return { answer: "not-however-many", why: misfit };
-  if (latticeWords(latticeFor(posed, coarse)) > mostWords) return { answer: "cannot-tell", why: "too large" };
-  const first = bestOn(posed, coarse, question.mostChanges);
+  const taken = takenOver(question, known);
+  if (latticeWords(latticeFor(posed, coarse)) > mostWords && taken === null) return tooLarge;
   const leastEver = posed.firstGear === posed.lastGear ? 0 : 1;
+  const most = taken === null ? question.mostChanges : directionChanges(taken) - 2;
+  const first = (most >= leastEver ? bestOn(posed, coarse, most) : null) ?? taken;
   if (first !== null && directionChanges(first) <= leastEver) return possible(question, first, leastEver);
-  if (latticeWords(latticeFor(posed, fine)) > mostWords) {
-    return first === null ? { answer: "cannot-tell", why: "too large" } : possible(question, first, leastEver);
-  }
   return settle(question, posed, first);
 }
+
+const tooLarge: ManoeuvreAnswer = { answer: "cannot-tell", why: "too large" };
 
 /** Whether the vehicle does not fit where it starts or where it is to end. */
 function misfitOf(posed: Posed): "start" | "goal" | null {
@@ -67,6 +70,9 @@ function misfitOf(posed: Posed): "start" | "goal" | null {
 function settle(question: ManoeuvreQuestion, posed: Posed, first: readonly Arc[] | null): ManoeuvreAnswer {
   const most = first === null ? question.mostChanges : directionChanges(first) - 2;
   if (!findsWay(posed, { step: coarse, deflation: coarseDeflation, most })) return none(question, posed, first);
+  if (latticeWords(latticeFor(posed, fine)) > mostWords) {
+    return first === null ? tooLarge : possible(question, first, posed.firstGear === posed.lastGear ? 0 : 1);
+  }
   const smaller = frontsOf(posed, latticeFor(posed, fine), deflation);
   growFronts(smaller, most);
   const lowerBound = smaller.met;
@@ -84,13 +90,18 @@ function none(question: ManoeuvreQuestion, posed: Posed, first: readonly Arc[] |
   return { answer: "not-within", changes: question.mostChanges };
 }
 
+/** Why no number of changes helps: it does not fit at an end, or is cut off; null where it might. */
+export function neverWhy(posed: Posed): "start" | "goal" | "cut off" | null {
+  return misfitOf(posed) ?? (isCutOff(posed) ? "cut off" : null);
+}
+
 /** Whether not even a sliding vehicle gets through. The coarse lattice can mostly tell, one way or the other. */
 function isCutOff(posed: Posed): boolean {
   const { envelopes, end } = posed;
   const on = (step: LatticeStep) => latticeFor(posed, step);
   if (slidesThrough(on(coarse), envelopes, end, 0)) return false;
   if (!slidesThrough(on(coarse), envelopes, end)) return true;
-  return !slidesThrough(on(fine), envelopes, end);
+  return latticeWords(on(fine)) <= mostWords && !slidesThrough(on(fine), envelopes, end);
 }
 
 /** A search for a mere way over a lattice, with the vehicle smaller by `deflation` (m), of up to `most` changes. */

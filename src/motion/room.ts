@@ -2,7 +2,7 @@
 
 import { prepareEnvelopes } from "./checked.ts";
 import { envelopesOf } from "./envelope.ts";
-import { bestOn, coarse, coarseDeflation, deflation, findsWay, fine } from "./find-manoeuvre.ts";
+import { bestOn, coarse, coarseDeflation, deflation, findsWay, fine, neverWhy } from "./find-manoeuvre.ts";
 import { type LatticeStep, latticeWords } from "./lattice.ts";
 import type { ManoeuvreQuestion } from "./manoeuvre.ts";
 import type { Arc } from "./pose.ts";
@@ -21,6 +21,8 @@ export interface Room {
   readonly path: readonly Arc[] | null;
   /** Clearance above which the fine lattice finds no way even for a slightly smaller vehicle, m; null where it was not looked for or not found. */
   readonly noMoreThan: number | null;
+  /** Why no number of moves helps at the wanted clearance; null where more moves might, or where it was found. */
+  readonly never: "start" | "goal" | "cut off" | null;
   /** True where the ground is too large for the search. */
   readonly tooLarge: boolean;
 }
@@ -46,10 +48,10 @@ interface Tried {
 /** Room at and about the wanted clearance (m). What is found is exact; "no more than" is empirical, like every "no". */
 export function roomAbout(ask: AskRoom, wanted: number): Room {
   const first = ask(wanted);
-  if (first && tooLarge(first)) return { proven: null, path: null, noMoreThan: null, tooLarge: true };
+  if (first && tooLarge(first)) return { proven: null, path: null, noMoreThan: null, never: null, tooLarge: true };
   // Where there is plenty of room one search tells.
   const ample = quickWay(ask, wanted + stepsUp[0]);
-  if (ample) return { proven: wanted + stepsUp[0], path: ample, noMoreThan: null, tooLarge: false };
+  if (ample) return { proven: wanted + stepsUp[0], path: ample, noMoreThan: null, never: null, tooLarge: false };
   const at = tryRoom(ask, wanted);
   return at.path ? climb(ask, wanted, at.path) : descend(ask, wanted, at.none);
 }
@@ -62,9 +64,14 @@ function tooLarge(question: ManoeuvreQuestion): boolean {
 function climb(ask: AskRoom, wanted: number, path: readonly Arc[]): Room {
   for (const up of stepsUp.slice(1)) {
     const found = keeps(ask, wanted + up, path) ? path : quickWay(ask, wanted + up);
-    if (found) return { proven: wanted + up, path: found, noMoreThan: null, tooLarge: false };
+    if (found) return { proven: wanted + up, path: found, noMoreThan: null, never: null, tooLarge: false };
   }
-  return { proven: wanted, path, noMoreThan: null, tooLarge: false };
+  return { proven: wanted, path, noMoreThan: null, never: null, tooLarge: false };
+}
+
+function neverAt(ask: AskRoom, clearance: number): Room["never"] {
+  const question = ask(clearance);
+  return question && neverWhy(pose(question));
 }
 
 /** Whether a path, found for one clearance, will do for another. */
@@ -97,7 +104,13 @@ function descend(ask: AskRoom, wanted: number, none: boolean): Room {
     }
   }
   const found = reached ? exactBelow(ask, low) : null;
-  return { proven: found?.proven ?? null, path: found?.path ?? null, noMoreThan: ceiling, tooLarge: false };
+  return {
+    proven: found?.proven ?? null,
+    path: found?.path ?? null,
+    noMoreThan: ceiling,
+    never: neverAt(ask, wanted),
+    tooLarge: false,
+  };
 }
 
 /**

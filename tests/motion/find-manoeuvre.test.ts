@@ -40,6 +40,12 @@ describe("turning scenes: least changes found by another program (COMPUTED)", ()
     expect(findManoeuvre(ask("f"))).toEqual({ answer: "not-however-many", why: "cut off" });
   });
 
+  it("scene f, thinner than a sliding car of the other program's limit (-0.106 m, COMPUTED): not within twelve, but not cut off", () => {
+    expect(findManoeuvre({ ...ask("f"), margin: -0.13 })).toEqual({ answer: "not-within", changes: 12 });
+    // The other way the search allows 10.2 cm for its cells and headings, and one cell more for where they lie.
+    expect(findManoeuvre({ ...ask("f"), margin: 0.045 })).toEqual({ answer: "not-however-many", why: "cut off" });
+  });
+
   it("scene a in two changes, scene e in one: not with the clearance wanted", () => {
     expect(findManoeuvre(ask("a", 2))).toEqual({ answer: "not-within", changes: 2 });
     // 7 cm would do for e and 10 are wanted: nearer than the 5 cm within which the search can tell.
@@ -168,15 +174,28 @@ describe("largest clearance", () => {
     ["a", 2, -0.009, 0.02],
     ["a", 4, 0.137, 0.161],
     ["b", 2, 0.272, 0.29],
+    ["c", 2, 0.278, 0.407],
+    ["c", 4, 0.413, 0.442],
     ["e", 1, 0.073, 0.067],
     ["e", 3, 0.137, 0.149],
   ])("scene %s with %d changes: %d m", (id, changes, at5, at25) => {
-    const found = largestClearance(ask(id, changes), { from: -0.2, to: 0.6, within: 0.01 });
+    const found = largestClearance(ask(id, changes), { from: -0.8, to: 0.6, within: 0.01 });
     expect(found.about).toBeGreaterThan(Math.min(at5, at25) - 0.03);
     expect(found.about).toBeLessThan(Math.max(at5, at25) + 0.03);
     expect(found.proven ?? -1).toBeGreaterThan((found.about ?? 0) - 0.05);
     expect(found.noMoreThan).toBeGreaterThan(at25);
     expect(directionChanges(found.path ?? [])).toBeLessThanOrEqual(changes);
+  });
+});
+
+describe("largest clearance where there is none", () => {
+  it("scene f with 12 changes: -0.536 m on a 5 cm lattice, -0.507 m on 2.5 cm (COMPUTED by another program)", () => {
+    const found = largestClearance(ask("f"), { from: -0.8, to: 0.6, within: 0.01 });
+    expect(found.about).toBeGreaterThan(-0.536 - 0.03);
+    expect(found.about).toBeLessThan(-0.507 + 0.03);
+    expect(found.noMoreThan).toBeGreaterThan(-0.507);
+    // Twelve changes are hard to make exact: 8 cm lower than the lattice has it.
+    expect(found.proven).toBeGreaterThan(-0.536 - 0.1);
   });
 });
 

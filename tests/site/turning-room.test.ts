@@ -63,6 +63,24 @@ describe("room in so many moves: critical clearances of another program at 5 and
   });
 });
 
+describe("two noes", () => {
+  it.each([
+    ["a", 3, 0.08, "with more moves it may have more"],
+    ["f", 13, 0.05, "no number of moves gives it the room that is wanted"],
+    ["b", 3, 0.7, "more moves do not help, for it has not that room where it starts"],
+  ] as const)("scene %s in %d moves with %d m: %s", (id, moves, clear, words) => {
+    expect(worst(turningRoom, scene(id, { moves, clear })).place.where).toContain(words);
+  });
+  it("room that was found says nothing of more moves", () => {
+    expect(worst(turningRoom, scene("a", { moves: 5 })).place.where).not.toContain("more moves");
+  });
+  it("least changes: cut off, and not in so many", () => {
+    expect(found(changesOfDirection, scene("f", { moves: 13 }))).toMatchObject({
+      because: "no number of moves gets it through",
+    });
+  });
+});
+
 const movedBy =
   (angle: number, [east, north]: readonly [number, number], mirror: 1 | -1): Move =>
   ([x, y]) => {
