@@ -207,6 +207,7 @@ function easedTold(
     unit: "m",
     would_then_fail: wouldFail,
     witness: [taken, ...(found.witness ?? [])],
+    ...(ease.newly === "all" ? { redrawn: ease.was.name } : {}),
   };
 }
 

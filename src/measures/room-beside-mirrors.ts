@@ -39,6 +39,8 @@ export const roomBesideMirrors: Measure = {
       return { is: "does-not-bear" };
     const found = foundPath(manoeuvre, scene, Number(parameters["clear"]));
     if ("not" in found) return found.not;
+    // Where even the body has not its room, another rule says so.
+    if (found.path.proven < found.path.wanted) return { is: "does-not-bear" };
     const out = sticksOut(manoeuvre, Number(parameters["mirror"]));
     const place = tightPlaces(found.path, scene.read).find(({ key }) => key === beside.name);
     if (!place) return { is: "does-not-bear" };

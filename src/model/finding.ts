@@ -50,6 +50,8 @@ export interface RemedyFound {
   readonly would_then_fail: readonly string[];
   /** What shows it on a drawing: the ground that is newly taken, the path that is then driven. */
   readonly witness?: readonly Witness[];
+  /** Name of the thing that the witness draws anew in another place. */
+  readonly redrawn?: string;
 }
 
 export interface DoubtShare {

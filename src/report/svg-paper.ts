@@ -58,6 +58,8 @@ const headHeight = 19;
 const stripHeight = 15;
 /** Room kept free around what is drawn, for labels and stones. */
 const around = 7;
+/** The same about a panel, whose path is all that counts. */
+const aroundPanel = 4;
 
 /** Chooses paper and scale so that the picture fits; the smaller sheet if it does not cost too much of the scale. */
 export function sheetFor(
@@ -81,10 +83,21 @@ function sheetOn(
   const foot = { x: edge, y: paper.height - edge - footHeight, width, height: footHeight };
   const strip = { x: edge, y: foot.y - stripHeight, width, height: stripHeight };
   const sketch = { x: edge, y: headHeight, width, height: strip.y - headHeight };
+  return { id, linked, ...paper, strip, foot, ...laidIn(sketch, bounds, around) };
+}
+
+/** A sketch of some witness alone in a box of a sheet: for two of them side by side. */
+export function panelSheet(sketch: Box, witness: readonly Witness[], id: string): Sheet {
+  const none = { ...sketch, height: 0 };
+  return { id, linked: false, ...a4, strip: none, foot: none, ...laidIn(sketch, boundsOf([], witness), aroundPanel) };
+}
+
+/** Where the ground within some bounds falls in a box, at the largest scale that fits. */
+function laidIn(sketch: Box, bounds: Bounds, free: number): Pick<Sheet, "sketch" | "scale" | "at" | "long" | "bounds"> {
   const ground = { width: Math.max(1, bounds.east - bounds.west), height: Math.max(1, bounds.north - bounds.south) };
   const fits = (scale: number) =>
-    (ground.width * 1000) / scale <= sketch.width - 2 * around &&
-    (ground.height * 1000) / scale <= sketch.height - 2 * around;
+    (ground.width * 1000) / scale <= sketch.width - 2 * free &&
+    (ground.height * 1000) / scale <= sketch.height - 2 * free;
   const scale = scales.find(fits) ?? scales[scales.length - 1] ?? 1;
   const perMetre = 1000 / scale;
   const middle: Point = [(bounds.west + bounds.east) / 2, (bounds.south + bounds.north) / 2];
@@ -92,18 +105,7 @@ function sheetOn(
     sketch.x + sketch.width / 2 + (east - middle[0]) * perMetre,
     sketch.y + sketch.height / 2 - (north - middle[1]) * perMetre,
   ];
-  return {
-    id,
-    linked,
-    ...paper,
-    scale,
-    sketch,
-    strip,
-    foot,
-    at,
-    long: (metres) => plausible(metres) * perMetre,
-    bounds,
-  };
+  return { scale, sketch, at, long: (metres) => plausible(metres) * perMetre, bounds };
 }
 
 function boundsOf(marks: readonly PictureMark[], witness: readonly Witness[]): Bounds {

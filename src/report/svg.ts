@@ -12,6 +12,7 @@ import { hatchDefinitions } from "./svg-hatch.ts";
 import { letteringMarkup } from "./svg-lettering.ts";
 import { marksMarkup, onGround } from "./svg-marks.ts";
 import { drawable, sheetFor, type Sheet } from "./svg-paper.ts";
+import { pairHeight, pairSheets, pairWidth } from "./svg-pair.ts";
 import { footHeight, footMarkup } from "./svg-stones.ts";
 import { witnessMarkup } from "./svg-witness.ts";
 
@@ -19,8 +20,36 @@ const letters = "Helvetica, Arial, 'Liberation Sans', sans-serif";
 
 /** A drawing of one stage as an SVG page of A4 or A3, at the scale it says, in millimetres. */
 export function drawing(picture: Picture, report: Report): string {
-  return `<?xml version="1.0" encoding="UTF-8"?>\n${drawingMarkup(picture, report).markup}\n`;
+  const [first, pairs] = [drawingMarkup(picture, report), pairsMarkup(picture, report)];
+  const sheets = pairs.length === 0 ? first : stacked(first, pairs);
+  return `<?xml version="1.0" encoding="UTF-8"?>\n${sheets.markup}\n`;
 }
+
+/** Sheets that show, for manoeuvres without room, the ground as drawn beside what would let them go. */
+export function pairsMarkup(picture: Picture, report: Report, id = "sr"): readonly Markup[] {
+  return pairSheets({ ...picture, marks: picture.marks.filter(drawable) }, toldAt(picture.stage, numbered(report)), id);
+}
+
+/** Sheets one below the other. */
+function stacked(first: Markup, more: readonly Markup[]): Markup {
+  const [, width = 0, height = 0] = (/ width="([\d.]+)mm" height="([\d.]+)mm"/.exec(first.markup) ?? []).map(Number);
+  const whole = height + more.length * (pairHeight + betweenSheets);
+  const moved = more.map((sheet, index) => {
+    const y = height + betweenSheets + index * (pairHeight + betweenSheets);
+    return { markup: sheet.markup.replace("<svg ", `<svg x="0" y="${figure(y)}" `).replace(/(\d)mm"/g, '$1"') };
+  });
+  const top = { markup: first.markup.replace(/ (width|height)="([\d.]+)mm"/g, ' $1="$2"') };
+  const head = {
+    xmlns: "http://www.w3.org/2000/svg",
+    width: `${Math.max(width, pairWidth)}mm`,
+    height: `${whole}mm`,
+    viewBox: `0 0 ${Math.max(width, pairWidth)} ${whole}`,
+  };
+  return element("svg", head, top, ...moved);
+}
+
+/** Free paper between sheets, mm. */
+const betweenSheets = 6;
 
 /** The drawing as one `svg` element, for a page that holds it; `id` keeps the names inside two drawings apart, and its stones lead to the notes. */
 export function drawingMarkup(whole: Picture, report: Report, id?: string): Markup {
