@@ -2,6 +2,7 @@
 // first seed: npx tsx tests/long/motion.long.ts [how many] [first seed]; it ends with status 1 where a "yes" fails brute
 // force, a "no" is contradicted, or more than 2 % are too close to call. `npm run long` runs both parts.
 
+import { compareLattices } from "../motion/coarse-allowance.ts";
 import { compareLooser } from "../motion/looser-questions.ts";
 import { examinePads } from "../motion/random-pads.ts";
 
@@ -28,6 +29,11 @@ if (process.env["VITEST"] === undefined) {
     const { falsePossible, contradicted, tooClose } = examined(1000, 50_000);
     expect({ falsePossible, contradicted }).toEqual({ falsePossible: [], contradicted: [] });
     expect(tooClose).toBeLessThanOrEqual(20);
+  });
+  it("1000 random pads: the coarse lattice, with its allowance, misses no way that the fine one has with its own", () => {
+    const tally = compareLattices(seedsFrom(400_000, 1000));
+    console.log(`coarse and fine lattice agree on ${tally.same} of ${tally.pads} pads`);
+    expect(tally.missed).toEqual([]);
   });
   it("500 questions and their looser ones: nothing contradicts a checked path, and all take it over", () => {
     const seen = compareLooser(seedsFrom(300_000, 500));

@@ -1,6 +1,16 @@
 import { describe, expect, it } from "vitest";
 import { findManoeuvre } from "../../src/motion/find-manoeuvre.ts";
+import { compareLattices } from "./coarse-allowance.ts";
 import { examinePads, randomPad } from "./random-pads.ts";
+
+describe("the coarse lattice's no", () => {
+  it("misses nothing that the fine one has with its own allowance, and mostly says the same", () => {
+    const tally = compareLattices(Array.from({ length: 40 }, (_, i) => 33_000 + i));
+    expect(tally.missed).toEqual([]);
+    // If it said the same too seldom it would save nothing.
+    expect(tally.same).toBeGreaterThan(0.7 * tally.pads);
+  });
+});
 
 describe("random pads", () => {
   it("a pad that needs a long slanting straight is not called too small (once contradicted)", () => {
