@@ -10,7 +10,8 @@ import { geojsonPoints } from "../reading/geojson-points.ts";
 import { gpxPoints } from "../reading/gpx-points.ts";
 import type { SourceText } from "../reading/source-text.ts";
 import type { CheckedText } from "./resolve-plan.ts";
-import { descend, items, rootNode, textOf, child, type Node } from "./node.ts";
+import { fittedThrough } from "./file-fit.ts";
+import { descend, entries, items, rootNode, textOf, child, type Node } from "./node.ts";
 
 /** The files of points that a plan names, as its nodes. */
 export function pointFileNodes(document: SourceText): readonly Node[] {
@@ -41,6 +42,8 @@ export function pointFileText(
   const earth = earthAt(document);
   const prefix = textOf(child(entry, "prefix")) ?? "";
   const half = metresIn(child(entry, "plus_minus"));
+  const through = child(entry, "through");
+  if (through !== null) return fittedText(text.file, { points, problems, through, prefix, half });
   const known = points.filter(({ on }) => on === "plane" || (earth !== null && half !== null));
   const lines = new Map(known.map((point) => [prefix + point.name, point.line]));
   const written = (value: number) => (half === null ? value : `${value.toFixed(4)} ± ${half}`);
@@ -55,6 +58,57 @@ export function pointFileText(
   const source: SourceText = { file: text.file, data: { survey: { stations } }, locate };
   const lost = known.length === points.length ? [] : [earth === null ? noTie(text.file) : noDoubt(text.file)];
   return { checked: { source, broken: [] }, problems: [...problems, ...lost] };
+}
+
+interface ToFit extends FilePoints {
+  readonly through: Node;
+  readonly prefix: string;
+  readonly half: number | null;
+}
+
+/** A file with a grid of its own, fitted through the pegs that it shares with the plan. */
+function fittedText(file: string, { points, problems, through, prefix, half }: ToFit) {
+  const pegs = new Map(
+    entries(through).flatMap(([name, peg]) => {
+      const word = textOf(peg);
+      return word === null ? [] : [[name, word] as const];
+    }),
+  );
+  const onEarth = points.some(({ on }) => on === "earth");
+  const [first] = points;
+  const plane = onEarth && first ? planeAt(first.at) : (at: FilePoint["at"]) => at;
+  const own = points.map(({ name, at, level }) => ({ name, at: plane(at), level }));
+  const fitted = onEarth && half === null ? null : fittedThrough(own, pegs, { prefix, plusMinus: half });
+  const lines = new Map(points.map(({ name, line }) => [name, line]));
+  const locate = (path: Path) => {
+    const name = path[1] === "checks" ? fitted?.checkedBy[Number(path[2])] : String(path[2] ?? "").slice(prefix.length);
+    return { line: lines.get(name ?? "") ?? 1, column: 1 };
+  };
+  const survey = fitted === null ? {} : { stations: fitted.stations, checks: fitted.checks };
+  const source: SourceText = { file, data: { survey }, locate };
+  const lost = fitted !== null ? [] : [onEarth && half === null ? noDoubt(file) : nothingShared(file)];
+  return { checked: { source, broken: [] }, problems: [...problems, ...lost] };
+}
+
+/** Metres east and north of a place on the earth, on the plane that touches it there. */
+function planeAt([longitude, latitude]: FilePoint["at"]): (at: FilePoint["at"]) => readonly [number, number] {
+  const origin = { latitude, longitude, height: 0 };
+  return ([lon, lat]) => {
+    const [east, north] = toPlane(origin, { latitude: lat, longitude: lon, height: 0 });
+    return [east, north];
+  };
+}
+
+function nothingShared(file: string): Problem {
+  return {
+    code: "bad-geometry",
+    file,
+    line: 1,
+    column: 1,
+    expected: "two points or more, apart from each other, that this file and the plan both have",
+    got: "fewer of those that stand under through",
+    hint: "write through: {T1: P1, T2: P2}: the name in the file, then the peg that it is",
+  };
 }
 
 function readPoints({ file, text }: { readonly file: string; readonly text: string }, columns: CsvColumns): FilePoints {

@@ -118,18 +118,9 @@ function readCheck(node: Node, reading: StationReading): readonly Observed[] {
   );
 }
 
-/** A file of points that was not handed in with the plan; and what is asked of one that is not done yet. */
+/** A file of points that was not handed in with the plan. */
 function reportFile(node: Node, { roots }: Texts, { troubles }: StationWork): void {
   const name = textOf(child(node, "file"));
-  const through = child(node, "through");
-  if (through !== null)
-    troubles.report(through, {
-      code: "not-built-yet",
-      part: "key",
-      expected: "points that are on the plan's own grid, or on the earth with an earth tie",
-      got: "a fit through shared points, which is not done yet",
-      hint: "bring the file onto the plan's grid first",
-    });
   if (name === null || roots.some((root) => root.place.file === name)) return;
   const hint = "put the file beside the plan, or write the pegs under stations: P7: {at: [12.30, 48.52]}";
   troubles.report(node, {

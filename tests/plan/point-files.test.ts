@@ -86,3 +86,57 @@ describe("points on the earth", () => {
     expect(whole.pegs.size).toBe(1);
   });
 });
+
+describe("a file with a grid of its own", () => {
+  // The plan's A, B, C at (0, 0), (24, 0), (6, 15); the file's grid is turned by 30 degrees and moved by (500, 700):
+  // E = 500 + x cos 30 - y sin 30, N = 700 + x sin 30 + y cos 30 (COMPUTED).
+  const turn = Math.PI / 6;
+  const own = (x: number, y: number) =>
+    [500 + x * Math.cos(turn) - y * Math.sin(turn), 700 + x * Math.sin(turn) + y * Math.cos(turn)] as const;
+  const line = (name: string, x: number, y: number, level = "") =>
+    `${name},${own(x, y)
+      .map((value) => value.toFixed(5))
+      .join(",")},${level}\n`;
+  const text = (through: string) =>
+    plan(
+      `    B: {line_to: P1, tape: 24.000}\n    C: {ties: {P1: 16.155, B: 23.431}, side: left of P1 to B}\n` +
+        `  coordinates: {files: [{file: own.csv, plus_minus: 20 mm, through: ${through}}]}`,
+    );
+  const file = `name,east,north,level\n${line("T1", 0, 0)}${line("T2", 24, 0)}${line("T3", 6, 15)}${line("W", 10, 7, "99.5")}`;
+
+  it("is brought onto the plan through the pegs that both have, within millimetres", () => {
+    const { place, problems, plan: whole } = resolved(text("{T1: P1, T2: B, T3: C}"), "own.csv", file);
+    expect(problems).toEqual([]);
+    expect(Math.hypot(place("W").at[0] - 10, place("W").at[1] - 7)).toBeLessThan(0.003);
+    // ± 20 mm in the file, against a line with two ends as well known: u is some more than 10 mm.
+    expect(place("W").u).toBeGreaterThan(0.01);
+    expect(place("W").u).toBeLessThan(0.025);
+    expect(whole.levels.length).toBe(1);
+    expect(whole.surveyFacts?.measurements.filter(({ check }) => check).length).toBe(3);
+  });
+  it("shows where the file and the tapes do not fit", () => {
+    const wrong = file.replace(line("T3", 6, 15), line("T3", 6, 15.4));
+    const { plan: whole } = resolved(text("{T1: P1, T2: B, T3: C}"), "own.csv", wrong);
+    expect(whole.surveyFacts?.probability).toBeLessThan(1e-6);
+  });
+  it("wants two points that both have", () => {
+    const { problems } = resolved(text("{T1: P1, T9: B}"), "own.csv", file);
+    expect(problems.map(({ code, got }) => [code, got])).toEqual([
+      ["bad-geometry", "fewer of those that stand under through"],
+    ]);
+  });
+  it("needs no earth tie for points of a receiver, but their ±", () => {
+    const gps =
+      '<gpx version="1.1"><wpt lat="52" lon="-3"><name>T1</name></wpt><wpt lat="52" lon="-2.99965"><name>T2</name></wpt><wpt lat="52.0001" lon="-2.9998"><name>W</name></wpt></gpx>';
+    const asked = plan(
+      "    B: {line_to: P1, tape: 24.03}\n  coordinates: {files: [{file: walk.gpx, plus_minus: 50 mm, through: {T1: P1, T2: B}}]}",
+    );
+    const { problems, place } = resolved(asked, "walk.gpx", gps);
+    expect(problems).toEqual([]);
+    // 0.0001 deg of latitude is 11.127 m at 52 degrees, 0.0002 of longitude 13.73 m (COMPUTED, series of the ellipsoid).
+    expect(Math.abs(place("W").at[1] - 11.127)).toBeLessThan(0.05);
+    expect(Math.abs(place("W").at[0] - 13.73)).toBeLessThan(0.05);
+    const bare = asked.replace(" plus_minus: 50 mm,", "");
+    expect(resolved(bare, "walk.gpx", gps).problems.map(({ code }) => code)).toEqual(["missing-key"]);
+  });
+});
