@@ -46,6 +46,7 @@ export const wheelsFromDrop: Measure = {
   roles: { manoeuvre: "a manoeuvre", edge: "a bank, a water or a wall that holds ground back" },
   parameters: { clear: { dimension: "length", default: 0 } },
   phrase: "its wheels keep {found} from the edge of {edge}",
+  below: { phrase: "its wheels go {found} over the edge of {edge}", wanted: "clear" },
   shortName: "wheels to edge",
   find: ({ manoeuvre, edge }, scene, parameters) => {
     if (!manoeuvre || !edge || !dropEdge(edge, scene) || isCrossed(edge, scene)) return { is: "does-not-bear" };
@@ -71,6 +72,7 @@ export const wayFromDrop: Measure = {
   roles: { way: "a surface", edge: "a bank, a water or a wall that holds ground back" },
   parameters: {},
   phrase: "it comes within {found} of the edge of {edge}",
+  below: { phrase: "it reaches {found} over the edge of {edge}", wanted: "clear" },
   shortName: "from the edge",
   find: ({ way, edge }, scene) => {
     const figure = way && groundFigure(way);

@@ -22,6 +22,7 @@ export const clearanceOverCrest: Measure = {
   roles: { manoeuvre: "a manoeuvre", way: "a surface drawn by its middle line, with levels" },
   parameters: {},
   phrase: "{found} is left under it on the crest of {way}",
+  below: { phrase: "it grounds by {found} on the crest of {way}", wanted: "clear" },
   shortName: "left under it",
   find: ({ manoeuvre, way }, scene): Found => {
     if (!manoeuvre || !way || !groundNames(manoeuvre).includes(way.name)) return { is: "does-not-bear" };
@@ -114,6 +115,7 @@ export const clearOfSag: Measure = {
   roles: { manoeuvre: "a manoeuvre", way: "a surface drawn by its middle line, with levels" },
   parameters: {},
   phrase: "its nose and tail clear a rise steeper by {found} than the one of {way}",
+  below: { phrase: "the rise of {way} is {found} steeper than its nose and tail clear", wanted: "to spare" },
   shortName: "steeper than the rise",
   shownIn: "%",
   find: ({ manoeuvre, way }, scene): Found => {

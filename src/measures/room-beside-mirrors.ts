@@ -33,6 +33,7 @@ export const roomBesideMirrors: Measure = {
     lowest: { dimension: "length", default: 0 },
   },
   phrase: "its mirrors leave {found} to {beside}",
+  below: { phrase: "its mirrors overlap {beside} by {found}", wanted: "clear" },
   shortName: "beside the mirrors",
   find: ({ manoeuvre, beside }, scene, parameters) => {
     if (!manoeuvre || !beside || !reachesUp(beside, Number(parameters["lowest"]), scene.read))

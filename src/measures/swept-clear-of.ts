@@ -22,6 +22,7 @@ export const sweptClearOf: Measure = {
   roles: { manoeuvre: "a manoeuvre", other: "anything with a shape that the vehicle should keep off" },
   parameters: { clear: { dimension: "length", default: 0 }, less: { words: [], default: "" } },
   phrase: "it comes within {found} of {other}",
+  below: { phrase: "it overlaps {other} by {found}", wanted: "clear" },
   shortName: "from where it drives",
   find: ({ manoeuvre, other }, scene, parameters) => {
     const thing = other && groundFigure(other);

@@ -1,6 +1,7 @@
 // Findings that are alike are told once: one thing judged by several figures, one open question about several things.
 
 import type { Finding } from "../model/finding.ts";
+import { amount, scaleOf } from "./amounts.ts";
 import { clean, sentence } from "./clean.ts";
 import type { Numbered } from "./grouping.ts";
 import { requirementWords, whoSays, type PlaceNames } from "./standing-words.ts";
@@ -9,16 +10,23 @@ import { requirementWords, whoSays, type PlaceNames } from "./standing-words.ts"
 export function alikeKey(finding: Finding): string | null {
   const { rule, option, verdict, reason, found } = finding;
   if (reason === "no-limit-here") return JSON.stringify([rule, option, reason]);
+  if (isCounsel(finding)) return JSON.stringify([rule, option, verdict, "counsel"]);
   if ((verdict !== "not-met" && verdict !== "undecided") || !found || finding.features.length === 0) return null;
   const things = finding.features.map(({ kind, name, role }) => [kind, name, role]);
   return JSON.stringify([rule, option, verdict, finding.decided_by, finding.stages, things, found.value]);
 }
 
+/** What is only advised, of each thing alike: nothing about one of them has been worked out that its neighbours would lose. */
+function isCounsel({ verdict, grade, stakes, remedies, features }: Finding): boolean {
+  const mild = grade === "should" || stakes === "nuisance";
+  return verdict === "not-met" && mild && features.length > 0 && remedies.every(({ short }) => short === null);
+}
+
 /** `The same holds of building "farmhouse" (line 60) and building "sugarhouse" (line 71).` */
 export function sameOfWords({ finding, also }: Numbered): string {
-  if (finding.reason !== "no-limit-here") return "";
+  if (finding.reason !== "no-limit-here" && !isCounsel(finding)) return "";
   const own = thingWords(finding);
-  const others = also.filter((other) => thingWords(other) !== own).map((other) => thingWords(other) + lineOf(other));
+  const others = also.filter((other) => thingWords(other) !== own).map((other) => thingWords(other) + aside(other));
   const distinct = [...new Set(others)].filter((words) => words !== "");
   return distinct.length === 0 ? "" : `The same holds of ${listed(distinct)}.`;
 }
@@ -28,8 +36,15 @@ function thingWords({ features }: Finding): string {
   return first ? `${clean(first.kind)} "${clean(first.name)}"` : "";
 }
 
-function lineOf({ at }: Finding): string {
-  return at[0] ? ` (line ${at[0].line})` : "";
+/** ` (15.24 m, line 60)`. */
+function aside(finding: Finding): string {
+  const { at, found } = finding;
+  const scale = scaleOf(finding);
+  const parts = [
+    ...(found && scale ? [amount(found.value, scale, found.doubt)] : []),
+    ...(at[0] ? [`line ${at[0].line}`] : []),
+  ];
+  return parts.length === 0 ? "" : ` (${parts.join(", ")})`;
 }
 
 function listed(items: readonly string[]): string {
@@ -40,10 +55,13 @@ function listed(items: readonly string[]): string {
 export function alsoSays({ finding, also }: Numbered, names: PlaceNames): readonly string[] {
   if (finding.reason === "no-limit-here") return [];
   const wish = wishOf(finding);
-  return also.map((other) => {
-    const says = whoSays(other, names);
-    return wishOf(other) === wish ? `So says also: ${says}` : sentence(`And ${wishOf(other)}. ${says}`);
-  });
+  const own = thingWords(finding);
+  return also
+    .filter((other) => thingWords(other) === own)
+    .map((other) => {
+      const says = whoSays(other, names);
+      return wishOf(other) === wish ? `So says also: ${says}` : sentence(`And ${wishOf(other)}. ${says}`);
+    });
 }
 
 /** What is wanted as the sentence words it, with whom it is for; else from the numbers. */

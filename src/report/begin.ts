@@ -9,7 +9,13 @@ export function beginWords(told: readonly Numbered[]): string {
   const first = told.find(({ group }) => group === "hurt") ?? told.find(({ group }) => group === "fails");
   if (!first) return "";
   const step = firstStep(first.finding);
-  return step === "" ? "" : `Begin with ${first.number}: ${step}`;
+  return step === "" ? "" : `Begin with ${first.number}${whose(first.finding, step)}: ${step}`;
+}
+
+/** The thing that it is about, where the step does not name it. */
+function whose({ features: [thing] }: Finding, step: string): string {
+  const name = clean(thing?.name ?? "");
+  return !thing || name === "" || step.includes(`"${name}"`) ? "" : ` (${clean(thing.kind)} "${name}")`;
 }
 
 /** The first remedy without its amounts, else whom to ask, else what to measure. */

@@ -20,6 +20,9 @@ const oneOrMany: Readonly<Record<Exclude<Group, "departure" | "missing">, readon
   unpublished: ["For 1 thing no figure is published here.", "For # things no figure is published here."],
 };
 
+/** Groups that say nothing of a failure. */
+const faultless: ReadonlySet<Group> = new Set(["better", "unpublished", "departure", "missing"]);
+
 /** `2 matters can hurt somebody. Settle both before anyone starts. 2 things will not work.` Nothing is said twice. */
 export function countSentences(report: Report, told: readonly Numbered[]): string {
   const parts: string[] = [];
@@ -32,7 +35,7 @@ export function countSentences(report: Report, told: readonly Numbered[]): strin
   }
   const asked = askedTogether(openNeeds(report, told)).map(({ needs }) => needs);
   const missing = told.filter((one) => one.group === "missing").length + asked.length;
-  const failing = parts.length > 0 && told.some(({ group }) => group !== "unpublished" && group !== "departure");
+  const failing = parts.length > 0 && told.some(({ group }) => !faultless.has(group));
   if (missing > 0)
     parts.push(
       missingSentence(

@@ -54,6 +54,25 @@ describe("findings alike", () => {
     expect(numbered(reportOf(apart))).toHaveLength(5);
   });
 
+  it("gives one counsel about many things once, with the number of each", () => {
+    const long = (name: string, offset: number, line: number) =>
+      invented({
+        rule: "survey/offset-too-long",
+        verdict: "not-met",
+        grade: "should",
+        stakes: "nuisance",
+        features: [{ kind: "peg", name, role: "peg" }],
+        sentence: `Peg "${name}" is put in by too long an offset: its offset is ${offset} m; at most 15 m is advised.`,
+        found: found(offset, 0.01),
+        wanted: wanted({ sense: "at_most", value: 15 }),
+        at: [{ file: "plan.yaml", path: "", line, column: 1 }],
+      });
+    const text = flat([long("A", 20, 3), long("B", 31, 4), long("C", 16, 5)]);
+    expect(text).toContain('1. Peg "A" is put in');
+    expect(text).toContain('The same holds of peg "B" (31.00 m, line 4) and peg "C" (16.00 m, line 5).');
+    expect(text).not.toContain("So says also");
+  });
+
   it("names all things of which one question stands open", () => {
     const open = (name: string, line: number) =>
       invented({
