@@ -3,7 +3,7 @@
 // that is a little smaller, which costs a small part of a search and gets below what any lattice can tell. Only then the
 // fine lattice is asked whether there is another way in still less.
 
-import { bestOn, coarse, deflation, fine } from "./find-manoeuvre.ts";
+import { bestOn, coarse, deflation, fine, finest } from "./find-manoeuvre.ts";
 import type { LatticeStep } from "./lattice.ts";
 import type { ManoeuvreQuestion } from "./manoeuvre.ts";
 import { type Arc, posesAlong } from "./pose.ts";
@@ -90,8 +90,18 @@ function beginning(ask: AskSize, range: SizeRange): SizeWithPath | null {
       if (path) return { size, path };
     }
   }
-  const path = wayOn(ask(range.to), fine);
+  const path = largestTried(ask(range.to));
   return path && lower(ask, range.from, { size: range.to, path });
+}
+
+/**
+ * A path on the largest ground: by the fine lattice; or, where that finds one for a slightly smaller vehicle only, as in
+ * a track that leaves hardly any play, by one of double resolution.
+ */
+function largestTried(question: ManoeuvreQuestion): readonly Arc[] | null {
+  const path = wayOn(question, fine);
+  if (path || flooded(question, fine, deflation) === null) return path;
+  return wayOn(question, finest);
 }
 
 /** Smallest size at which the coarse lattice meets, m; null where it does not at the largest. */
