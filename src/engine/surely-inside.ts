@@ -1,26 +1,37 @@
-// Whether a place lies so far inside what is wanted that its doubt need not be worked out to tell.
+// Whether places lie so far inside what is wanted that their doubt need not be worked out to tell.
 
 import type { NumberBook, Read } from "../model/quantity.ts";
 import type { CandidatePlace } from "../model/reading.ts";
 import type { LiveRequirement } from "./requirement.ts";
-import { spread, sumOfDoubts } from "./spread.ts";
+import { doubtOfNumber, spread } from "./spread.ts";
 
 /** So many times its doubt inside, a requirement is met with a probability of 1 to thirteen digits (Phi(7.5) = 1 - 3e-14). */
 const plenty = 7.5;
 
+interface Inside {
+  readonly places: readonly CandidatePlace[];
+  readonly requirement: LiveRequirement;
+  /** Numbers that any of the margins read. */
+  readonly noted: ReadonlySet<number>;
+  readonly context: { readonly read: Read; readonly book: NumberBook };
+}
+
 /**
- * A test of places by their plain margin, or null for a requirement it cannot tell of. With u^2 = g' V g, u is at most
- * the sum over the numbers of |g| u, whatever ties them together; each |g| is at most the place's `steepest`.
+ * Whether all places are met beyond doubt when the least margin is `least`. With u^2 = g' V g, u is at most the sum
+ * over the numbers of |g| u, whatever ties them together, and each |g| is at most the place's `steepest`. False where
+ * that does not tell.
  */
-export function surelyInside(
-  requirement: LiveRequirement,
-  read: Read,
-  book: NumberBook,
-): ((place: CandidatePlace, margin: number) => boolean) | null {
-  if (requirement.sense === "between") return null;
-  const bound = spread(requirement.bound.value, read, book).u + requirement.bound.u;
-  return ({ value, steepest, methodU }, margin) => {
-    if (steepest === undefined || !(margin > plenty * bound)) return false;
-    return margin > plenty * (bound + (methodU ?? 0) + steepest * sumOfDoubts(value, read, book));
-  };
+export function allSurelyInside(least: number, { places, requirement, noted, context }: Inside): boolean {
+  if (requirement.sense === "between" || !(least > 0)) return false;
+  let steepest = 0;
+  let methods = requirement.bound.u;
+  for (const place of places) {
+    if (place.steepest === undefined) return false;
+    steepest = Math.max(steepest, place.steepest);
+    methods = Math.max(methods, requirement.bound.u + (place.methodU ?? 0));
+  }
+  let doubts = 0;
+  for (const id of noted) doubts += doubtOfNumber(context.book, id);
+  const bound = spread(requirement.bound.value, context.read, context.book).u;
+  return least > plenty * (bound + methods + steepest * doubts);
 }

@@ -5,8 +5,8 @@ import type { NumberBook, Read } from "../model/quantity.ts";
 import type { CandidatePlace } from "../model/reading.ts";
 import { type Judged, judge, type Margin } from "./judge.ts";
 import { type LiveRequirement, margins } from "./requirement.ts";
-import { type Spread, spread, sumOfDoubts } from "./spread.ts";
-import { surelyInside } from "./surely-inside.ts";
+import { readNoting, type Spread, spread, sumOfDoubts } from "./spread.ts";
+import { allSurelyInside } from "./surely-inside.ts";
 
 /** A judged place: everything a finding needs. */
 export interface JudgedPlace {
@@ -48,12 +48,15 @@ export function worstPlace(
   requirement: LiveRequirement,
   context: PlaceContext,
 ): JudgedPlace | null {
-  const plain = places.map((place): Plain => ({ place, least: leastMargin(place, requirement, context.read) }));
+  const noted = new Set<number>();
+  const noting = readNoting(context.read, noted);
+  const plain = places.map((place): Plain => ({ place, least: leastMargin(place, requirement, noting) }));
   const ordered = plain
     .filter(({ least }) => Number.isFinite(least))
     .sort((a, b) => a.least - b.least || (a.place.key < b.place.key ? -1 : 1));
-  if (ordered.length === plain.length && allSurelyMet(ordered, requirement, context))
-    return placeMet((ordered[0] as Plain).place, requirement, context);
+  const [first] = ordered;
+  if (first && ordered.length === plain.length && allSurelyInside(first.least, { places, requirement, noted, context }))
+    return placeMet(first.place, requirement, context);
   const worst = worstOfNearest(ordered, requirement, context);
   if (worst?.verdict !== "met") return worst;
   if (plain.some(({ least }) => Number.isNaN(least) || least === -Infinity)) return null;
@@ -110,12 +113,6 @@ function doubtOfNumbers(place: CandidatePlace, requirement: LiveRequirement, { r
 export function leastMargin(place: CandidatePlace, requirement: LiveRequirement, read: Read): number {
   const { inside, other } = margins(requirement, place.value);
   return Math.min(inside(read), other ? other(read) : Infinity);
-}
-
-/** Places that lie so far inside what is wanted that their doubt need not be worked out to tell. */
-function allSurelyMet(ordered: readonly Plain[], requirement: LiveRequirement, { read, book }: PlaceContext): boolean {
-  const surely = surelyInside(requirement, read, book);
-  return surely !== null && ordered.length > 0 && ordered.every(({ place, least }) => surely(place, least));
 }
 
 /** A place that is surely met; what doubt it has is worked out when it is asked for. */
