@@ -83,7 +83,7 @@ export function check(request: CheckRequest): Checked {
     request,
     cards,
     views,
-    finders: new Map(views.map((view) => [view, subjectFinder(view.standing, extent)])),
+    finders: new Map(views.map((view) => [view, subjectFinder(view.standing, extent, read)])),
     base,
     compose: {
       rulebook,
@@ -146,16 +146,18 @@ function checkCard(card: Card, run: Run): CardResult {
   const unsaid = unsaidOf(card, run);
   if (unsaid) return { findings: [unsaid.finding], open: [unsaid.need], deciding: [], notBearing: 0 };
   const folded = new Map<string, Folded[]>();
+  const [told, quiet] = [new Set<Outcome>(), new Set<Outcome>()];
   const remember = rememberer();
   for (const view of run.views) {
     const subjects = run.finders.get(view)?.all(card) ?? [];
-    const outcomes = subjects.flatMap((subject) =>
-      remember(card.id, subject, view, () => evaluate(card, subject, { ...run.base, scene: view.scene })),
-    );
-    for (const group of foldByAbout(card, outcomes, run.request.plan.departures)) addStage(folded, group, view.stage);
+    const context: EvaluationContext = { ...run.base, scene: view.scene };
+    const outcomes = subjects.flatMap((subject) => remember(subject, view, () => evaluate(card, subject, context)));
+    for (const outcome of outcomes) (isQuiet(outcome) ? quiet : told).add(outcome);
+    const groups = foldByAbout(card, outcomes, run.request.plan.departures);
+    for (const group of groups) addStage(folded, group, view.stage);
   }
-  const all = [...folded.values()].flat();
-  const bearing = all.filter(({ outcome }) => outcome.verdict !== "does-not-bear");
+  const bearing = [...folded.values()].flat();
+  const notBearing = onlyQuiet(card, { told, quiet });
   const composed = bearing.map((entry) => compose(entry.outcome, entry.others, entry.stages, run.compose));
   const findings = alikeMerged(composed, run).map(([finding, k]) => withRemedies(finding, bearing[k] as Folded, run));
   const deciding = bearing.flatMap(({ outcome }, k) => decidingOf(outcome, composed[k] as Finding) ?? []);
@@ -167,7 +169,7 @@ function checkCard(card: Card, run: Run): CardResult {
     findings,
     open: others ? [...open, others] : open,
     deciding,
-    notBearing: bearing.length > 0 ? all.length - bearing.length : Math.max(1, all.length),
+    notBearing: bearing.length > 0 ? notBearing : Math.max(1, notBearing),
   };
 }
 
@@ -175,9 +177,8 @@ function checkCard(card: Card, run: Run): CardResult {
 function foldByAbout(card: Card, outcomes: readonly Outcome[], departures: readonly Departure[]): readonly Group[] {
   const groups = new Map<string, Outcome[]>();
   for (const outcome of outcomes) {
-    const about = outcome.subject[card.about.role];
-    const other = card.against ? outcome.subject[card.against.role] : undefined;
-    const key = [about?.name, card.report === "each" ? other?.name : "", outcome.limit?.id ?? ""].join("\n");
+    if (isQuiet(outcome)) continue;
+    const key = keyOf(card, outcome);
     const group = groups.get(key);
     if (group) group.push(outcome);
     else groups.set(key, [outcome]);
@@ -185,6 +186,20 @@ function foldByAbout(card: Card, outcomes: readonly Outcome[], departures: reado
   return [...groups].flatMap(([key, group]) =>
     apartByDeparture(group, departures).map((part, index) => folded(part, `${key}\n${index}`)),
   );
+}
+
+const isQuiet = (outcome: Outcome) => outcome.verdict === "does-not-bear";
+
+/** What one finding is about: its feature, with `report: each` the other too, and the row. */
+function keyOf(card: Card, { subject, limit }: Outcome): string {
+  const other = card.against && card.report === "each" ? subject[card.against.role]?.name : "";
+  return `${subject[card.about.role]?.name}\n${other}\n${limit?.id ?? ""}`;
+}
+
+/** How many of what findings would be about say nothing in any stage. */
+function onlyQuiet(card: Card, { told, quiet }: { readonly [of in "told" | "quiet"]: ReadonlySet<Outcome> }): number {
+  const spoken = new Set([...told].map((outcome) => keyOf(card, outcome)));
+  return new Set([...quiet].map((outcome) => keyOf(card, outcome)).filter((key) => !spoken.has(key))).size;
 }
 
 function folded(group: readonly Outcome[], key: string): Group {

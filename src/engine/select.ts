@@ -3,7 +3,7 @@
 import { type Box, grownBox } from "../geometry/box.ts";
 import { type BoxIndex, indexBoxes } from "../geometry/index-boxes.ts";
 import type { Card, RoleChoice } from "../model/card.ts";
-import { type Feature, isQuantity, propertyOf } from "../model/plan.ts";
+import { type Feature, isQuantity, propertyOf, roleAndProperty } from "../model/plan.ts";
 import type { Quantity, Read } from "../model/quantity.ts";
 import type { Subject } from "../model/reading.ts";
 
@@ -65,7 +65,7 @@ export interface SubjectFinder {
 type ExtentOf = (feature: Feature) => Extent | null;
 
 /** A finder over what stands; lists and indexes are made when they are first asked for. */
-export function subjectFinder(standing: readonly Feature[], extent: ExtentOf): SubjectFinder {
+export function subjectFinder(standing: readonly Feature[], extent: ExtentOf, read?: Read): SubjectFinder {
   const order = new Map(standing.map((feature, index) => [feature, index]));
   const choices = new Map<string, Choice>();
   const choiceOf = (role: RoleChoice): Choice => {
@@ -79,13 +79,19 @@ export function subjectFinder(standing: readonly Feature[], extent: ExtentOf): S
     const eitherWay = second.has(about) && first.has(other);
     return !eitherWay || (order.get(about) ?? 0) <= (order.get(other) ?? 0);
   };
-  const pairs = ({ about, against }: Card, abouts: readonly Feature[], others: readonly Feature[]): Subject[] => {
+  const pairs = (
+    { about, against, narrowed }: Card,
+    abouts: readonly Feature[],
+    others: readonly Feature[],
+    lies = extent,
+  ): Subject[] => {
     if (!against) return [];
     const [first, second] = [choiceOf(about), choiceOf(against)];
     return abouts.flatMap((one) =>
       others
         .filter((other) => arePair(one, other, first, second))
-        .map((other) => ({ [about.role]: one, [against.role]: other })),
+        .map((other): Subject => ({ [about.role]: one, [against.role]: other }))
+        .filter((subject) => !narrowed || !read || withinNarrowed(narrowed, subject, { extent: lies, read })),
     );
   };
   return {
@@ -101,9 +107,10 @@ export function subjectFinder(standing: readonly Feature[], extent: ExtentOf): S
       const first = choiceOf(about);
       if (!against) return first.has(feature) ? [{ [about.role]: feature }] : [];
       const second = choiceOf(against);
+      const lies: ExtentOf = (one) => (one === feature ? its : extent(one));
       return [
-        ...(first.has(feature) ? pairs(card, [feature], second.near(its, within)) : []),
-        ...(second.has(feature) ? pairs(card, first.near(its, within), [feature]) : []),
+        ...(first.has(feature) ? pairs(card, [feature], second.near(its, within), lies) : []),
+        ...(second.has(feature) ? pairs(card, first.near(its, within), [feature], lies) : []),
       ];
     },
   };
@@ -144,6 +151,25 @@ function choiceAmong(features: readonly Feature[], extent: ExtentOf): Choice {
 
 function boxOf(extent: Extent | null): Box | null {
   return extent && { west: extent[0], south: extent[1], east: extent[2], north: extent[3] };
+}
+
+interface Drawn {
+  readonly extent: ExtentOf;
+  readonly read: Read;
+}
+
+/** Whether the two of a pair lie within the reach that one's own number tells; where it is not given they do. */
+function withinNarrowed(
+  { of, times, upTo, downTo }: NonNullable<Card["narrowed"]>,
+  subject: Subject,
+  { extent, read }: Drawn,
+): boolean {
+  const [role, property] = roleAndProperty(of);
+  const number = subject[role] && propertyOf(subject[role], property);
+  if (!isQuantity(number)) return true;
+  const reach = Math.max(downTo ?? 0, Math.min(upTo ?? Infinity, times * read(number)));
+  const [one, other] = Object.values(subject).map((feature) => feature && extent(feature));
+  return !one || !other || extentGap(one, other) <= reach;
 }
 
 function withinReach(a: Extent, b: Extent | null, reach: number): boolean {

@@ -119,32 +119,52 @@ function partKeeper(): (part: Feature) => Feature {
 }
 
 interface Remembered {
-  readonly uses: ReadonlyMap<string, string>;
+  /** Kinds that were looked at, with what stood of them; one list for all that looked at the same. */
+  readonly uses: readonly (readonly [kind: string, content: string])[];
   readonly outcomes: readonly Outcome[];
 }
 
-/** Evaluates a subject once for each distinct content. */
-export function rememberer(): (
-  rule: string,
-  subject: Subject,
-  view: StageView,
-  work: () => readonly Outcome[],
-) => readonly Outcome[] {
-  const memory = new Map<string, Map<Feature, Map<Feature | null, Remembered[]>>>();
-  return (rule, subject, view, work) => {
-    const [first, second] = Object.values(subject);
-    const byRule = memory.get(rule) ?? new Map<Feature, Map<Feature | null, Remembered[]>>();
-    memory.set(rule, byRule);
-    const byFirst = byRule.get(first as Feature) ?? new Map<Feature | null, Remembered[]>();
-    byRule.set(first as Feature, byFirst);
-    const kept = byFirst.get(second ?? null) ?? [];
-    byFirst.set(second ?? null, kept);
-    const known = kept.find(({ uses }) => [...uses].every(([kind, content]) => view.content(kind) === content));
+/** What is remembered of a feature alone, and of each feature beside it. */
+interface OfFirst {
+  alone: Remembered[] | null;
+  readonly beside: Map<Feature, Remembered[]>;
+}
+
+type Remember = (subject: Subject, view: StageView, work: () => readonly Outcome[]) => readonly Outcome[];
+
+/** Evaluates each subject of one rule once for each distinct content. */
+export function rememberer(): Remember {
+  const memory = new Map<Feature, OfFirst>();
+  const usesOf = sharedUses();
+  return (subject, view, work) => {
+    const kept = keptOf(memory, Object.values(subject));
+    const known = kept.find(({ uses }) => uses.every(([kind, content]) => view.content(kind) === content));
     if (known) return known.outcomes;
     view.asked.clear();
     const outcomes = work();
-    kept.push({ uses: new Map([...view.asked].map((kind) => [kind, view.content(kind)])), outcomes });
+    kept.push({ uses: usesOf(view), outcomes });
     return outcomes;
+  };
+}
+
+function keptOf(memory: Map<Feature, OfFirst>, [first, second]: readonly (Feature | undefined)[]): Remembered[] {
+  const ofFirst = memory.get(first as Feature) ?? { alone: null, beside: new Map<Feature, Remembered[]>() };
+  memory.set(first as Feature, ofFirst);
+  if (!second) return (ofFirst.alone ??= []);
+  const kept = ofFirst.beside.get(second) ?? [];
+  ofFirst.beside.set(second, kept);
+  return kept;
+}
+
+/** What was looked at, as a list that is shared with all that looked at the same. */
+function sharedUses(): (view: StageView) => Remembered["uses"] {
+  const shared = new Map<string, Remembered["uses"]>();
+  return (view) => {
+    const uses = [...view.asked].map((kind) => [kind, view.content(kind)] as const);
+    const key = uses.join();
+    const same = shared.get(key) ?? uses;
+    shared.set(key, same);
+    return same;
   };
 }
 

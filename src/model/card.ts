@@ -98,6 +98,8 @@ export interface Card {
   readonly against: RoleChoice | null;
   /** Reach in metres for pairs; null where there is no second role. */
   readonly within: number | null;
+  /** What narrows that reach for a pair whose own number tells how far the rule can bear; null where nothing does. */
+  readonly narrowed: Extract<Bound, { readonly from: "times" }> | null;
   readonly report: "worst" | "each";
   readonly measure: string;
   readonly parameters: Parameters;

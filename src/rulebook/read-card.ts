@@ -2,7 +2,7 @@
 
 import type { Card, Limit, Remedy, RoleChoice } from "../model/card.ts";
 import type { Measure, Parameters } from "../model/reading.ts";
-import { type Complain, isData, readNumber, readRequirement } from "./bounds.ts";
+import { type Complain, isData, readBound, readNumber, readRequirement } from "./bounds.ts";
 import { canBothHold, readConditions } from "./conditions.ts";
 
 type Data = Readonly<Record<string, unknown>>;
@@ -48,6 +48,7 @@ export function readCard(
   const within = data["within"] === undefined ? null : readNumber(data["within"], "length", ["within"], complain);
   if (against && within === null)
     complain(["against"], "within: the reach in metres", "nothing", "pairs are looked for only within a reach");
+  const narrowed = readNarrowed(data["narrowed"], complain);
   checkRoles(measure, [about, against], complain);
   const limits = readLimits(data["limits"], measure, around, complain);
   checkDisjoint(limits, complain);
@@ -59,6 +60,7 @@ export function readCard(
     about,
     against,
     within,
+    narrowed,
     report: data["report"] === "each" ? "each" : "worst",
     measure: measure.name,
     parameters: readParameters(data["with"], measure, ["with"], complain),
@@ -74,6 +76,19 @@ export function readCard(
     remedies: readRemedies(data["remedies"]),
     file,
   };
+}
+
+function readNarrowed(value: unknown, complain: Complain): Card["narrowed"] {
+  if (value === undefined) return null;
+  const bound = readBound(value, "length", ["narrowed"], complain);
+  if (bound === null || bound.from === "times") return bound;
+  complain(
+    ["narrowed"],
+    "{times, of}",
+    JSON.stringify(value),
+    "a shorter reach is so many times a number of one of the two",
+  );
+  return null;
 }
 
 function words(value: unknown): readonly string[] {

@@ -84,3 +84,27 @@ describe("subjects", () => {
     }
   });
 });
+
+test("a reach is narrowed by a number of one of the two, where the plan gives it", () => {
+  const trees = [0.2, 2, null].map((stem, k) => ({
+    kind: "tree",
+    name: `tree ${k}`,
+    properties: stem === null ? {} : { stem: { id: k, dimension: "length" } },
+  })) as unknown as Feature[];
+  const fence = { kind: "fence", name: "fence", properties: {} } as unknown as Feature;
+  const boxes = new Map<Feature, Extent>([
+    [fence, [0, 0, 1, 1]],
+    ...trees.map((tree): [Feature, Extent] => [tree, [31, 0, 32, 1]]),
+  ]);
+  const card = {
+    ...cardOf(["fence"], ["tree"], 45),
+    narrowed: { from: "times", times: 20, of: "other.stem", downTo: 16 },
+  } as unknown as Card;
+  const read = ({ id }: { readonly id: number }) => [0.2, 2][id] ?? 0;
+  const finder = subjectFinder([fence, ...trees], (one) => boxes.get(one) ?? null, read);
+  const names = (found: ReturnType<typeof finder.all>) => found.map(({ other }) => other?.name);
+  // 20 x 0.2 m is less than 16 m, and 30 m lie between them; 20 x 2 m reaches; the third has no stem in the plan.
+  expect(names(finder.all(card))).toEqual(["tree 1", "tree 2"]);
+  // Moved to 10 m from all of them.
+  expect(names(finder.having(card, fence, [20, 0, 21, 1]))).toEqual(["tree 0", "tree 1", "tree 2"]);
+});

@@ -9,11 +9,16 @@ import type { Feature } from "../../src/model/plan.ts";
 import type { CandidatePlace, Scene } from "../../src/model/reading.ts";
 import { planWith } from "../measures/rig.ts";
 
+function withoutSteepest(place: CandidatePlace): CandidatePlace {
+  const { key, value, witness } = place;
+  return { key, value, witness };
+}
+
 test("a bound on the doubt never lies below the doubt, and the verdicts are those of the doubt itself", () => {
   const random = seeded(20261125);
   const between = (low: number, high: number) => low + (high - low) * random();
   let sure = 0;
-  for (let k = 0; k < 300; k++) {
+  for (let k = 0; k < 120; k++) {
     const turn = between(-2, 2);
     const plan = planWith({
       walls: {
@@ -41,7 +46,7 @@ test("a bound on the doubt never lies below the doubt, and the verdicts are thos
     if (found.is !== "found") continue;
     const requirement = { sense: "at_least", bound: { value: () => 1, u: 0 } } as const;
     const context = { stakes: "damage", read, book: plan.numbers } as const;
-    const bare = found.places.map(({ steepest: _, ...place }): CandidatePlace => place);
+    const bare = found.places.map((place): CandidatePlace => withoutSteepest(place));
     const quick = worstPlace(found.places, requirement, context);
     const whole = worstPlace(bare, requirement, context);
     expect(quick?.verdict).toBe(whole?.verdict);
@@ -53,5 +58,5 @@ test("a bound on the doubt never lies below the doubt, and the verdicts are thos
       expect(spread(place.value, read, plan.numbers).u).toBeLessThanOrEqual(most);
     }
   }
-  expect(sure).toBeGreaterThan(30);
+  expect(sure).toBeGreaterThan(15);
 });
