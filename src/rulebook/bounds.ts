@@ -129,3 +129,17 @@ function readTimes(value: Data, of: string, dimension: Dimension, path: Path, co
     ...(downTo === null ? {} : { downTo }),
   };
 }
+
+/** The shorter reach of pairs: so many times a number of one of the two; null where the card gives none. */
+export function readNarrowed(value: unknown, complain: Complain): Extract<Bound, { readonly from: "times" }> | null {
+  if (value === undefined) return null;
+  const bound = readBound(value, "length", ["narrowed"], complain);
+  if (bound === null || bound.from === "times") return bound;
+  complain(
+    ["narrowed"],
+    "{times, of}",
+    JSON.stringify(value),
+    "a shorter reach is so many times a number of one of the two",
+  );
+  return null;
+}

@@ -2,7 +2,7 @@
 
 import type { Card, Limit, Remedy, RoleChoice } from "../model/card.ts";
 import type { Measure, Parameters } from "../model/reading.ts";
-import { type Complain, isData, readBound, readNumber, readRequirement } from "./bounds.ts";
+import { type Complain, isData, readNarrowed, readNumber, readRequirement } from "./bounds.ts";
 import { canBothHold, readConditions } from "./conditions.ts";
 
 type Data = Readonly<Record<string, unknown>>;
@@ -76,19 +76,6 @@ export function readCard(
     remedies: readRemedies(data["remedies"]),
     file,
   };
-}
-
-function readNarrowed(value: unknown, complain: Complain): Card["narrowed"] {
-  if (value === undefined) return null;
-  const bound = readBound(value, "length", ["narrowed"], complain);
-  if (bound === null || bound.from === "times") return bound;
-  complain(
-    ["narrowed"],
-    "{times, of}",
-    JSON.stringify(value),
-    "a shorter reach is so many times a number of one of the two",
-  );
-  return null;
 }
 
 function words(value: unknown): readonly string[] {
