@@ -16,13 +16,16 @@ export function newArcPoint(): ArcPoint {
 /** Start of an arc and the arc, as five numbers: x, y, heading, signed length, curvature. */
 export type ArcState = Float64Array;
 
+/** The state as a tuple; taken by index, for the iterator of an array of numbers is slow before it is optimised. */
+type FiveNumbers = [number, number, number, number, number];
+
 /**
  * Fills `point`. With l = share s, a = k l, chord c = l sinc(a/2) under heading + a/2:
  * d(x, y)/d heading = (-dy, dx); /ds = share (cos, sin)(heading + a);
  * /dk = ((l cos(heading + a) - dx) / k, (l sin(heading + a) - dy) / k), its limit for k -> 0 where a is tiny.
  */
 export function fillArcPoint(point: ArcPoint, state: ArcState, share: number): void {
-  const [x, y, heading, length, curvature] = state as unknown as [number, number, number, number, number];
+  const { 0: x, 1: y, 2: heading, 3: length, 4: curvature } = state as unknown as FiveNumbers;
   const l = share * length;
   const turned = curvature * l;
   const half = turned / 2;

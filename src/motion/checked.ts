@@ -62,7 +62,7 @@ export function nearEdges(checked: Checked, pose: Pose, arc: Arc, within = 0): r
 
 /** Corners of a rectangle (back, front, right, left), counter-clockwise from back right. */
 export function cornersOf(rectangle: Float64Array): readonly Point[] {
-  const [back, front, right, left] = rectangle as unknown as Four;
+  const { 0: back, 1: front, 2: right, 3: left } = rectangle as unknown as Four;
   return [
     [back, right],
     [front, right],
@@ -73,7 +73,7 @@ export function cornersOf(rectangle: Float64Array): readonly Point[] {
 
 /** Middle of an envelope, in the vehicle's frame. */
 export function middleOf({ rectangle }: Checked): Point {
-  const [back, front, right, left] = rectangle as unknown as Four;
+  const { 0: back, 1: front, 2: right, 3: left } = rectangle as unknown as Four;
   return [(back + front) / 2, (right + left) / 2];
 }
 

@@ -46,7 +46,7 @@ export function collectTerms(terms: Terms, look: Look, pose: PoseLike): void {
   }
   const { juts, checked } = look.walls;
   const { ax, ay } = checked.boundary;
-  const [back, front, right, left] = checked.rectangle as unknown as Four;
+  const { 0: back, 1: front, 2: right, 3: left } = checked.rectangle as unknown as Four;
   for (let k = 0; k < close.count; k++) {
     const i = close.edges[k]!;
     if (juts[i] === 0) continue;
@@ -69,7 +69,7 @@ const off = 0.5;
 function findClose({ walls, near }: Look, pose: PoseLike, c: number, s: number): void {
   const { checked, ex, ey, length } = walls;
   const { ax, ay } = checked.boundary;
-  const [back, front, right, left] = checked.rectangle as unknown as Four;
+  const { 0: back, 1: front, 2: right, 3: left } = checked.rectangle as unknown as Four;
   const x = pose.x + (c * (back + front) - s * (right + left)) / 2;
   const y = pose.y + (s * (back + front) + c * (right + left)) / 2;
   const radius = Math.sqrt((front - back) ** 2 + (left - right) ** 2) / 2 + off;
@@ -152,7 +152,7 @@ function pushCorner(terms: Terms, distance: number, nx: number, ny: number): voi
 
 /** A vertex at (qx, qy) in the vehicle's frame against the rectangle; (c, s) is the heading. */
 function vertexTerm(terms: Terms, look: Look, q: readonly [number, number], [c, s]: readonly [number, number]): void {
-  const [back, front, right, left] = look.walls.checked.rectangle as unknown as Four;
+  const { 0: back, 1: front, 2: right, 3: left } = look.walls.checked.rectangle as unknown as Four;
   const [qx, qy] = q;
   const beyondX = Math.max(back - qx, qx - front);
   const beyondY = Math.max(right - qy, qy - left);

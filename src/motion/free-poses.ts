@@ -88,7 +88,7 @@ const generators = [new Float64Array(2), new Float64Array(2), new Float64Array(2
 function clearContacts(layer: Layer, checked: Checked, deflation: number): void {
   const { lattice, c, s } = layer;
   const { columns, rows } = lattice;
-  const [back, front, right, left] = checked.rectangle as unknown as Four;
+  const { 0: back, 1: front, 2: right, 3: left } = checked.rectangle as unknown as Four;
   const { ax, ay, bx, by, count } = checked.boundary;
   const per = 1 / lattice.cell;
   const halfLong = Math.max(0, (front - back) / 2 - deflation) * per;

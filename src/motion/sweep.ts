@@ -61,7 +61,7 @@ export function whereRejected(
 /** Whether an envelope stands clear of its boundary, on its ground, at a pose. */
 export function standsFree(checked: Checked, pose: Pose): boolean {
   const { boundary, rectangle } = checked;
-  const [back, front, right, left] = rectangle as unknown as Four;
+  const { 0: back, 1: front, 2: right, 3: left } = rectangle as unknown as Four;
   const c = Math.cos(pose.heading);
   const s = Math.sin(pose.heading);
   const midX = (back + front) / 2;
@@ -79,7 +79,7 @@ export function standsFree(checked: Checked, pose: Pose): boolean {
 
 /** Whether a segment meets a rectangle with sides along the axes (clipping by the four sides). */
 function crossesRectangle(rectangle: Float64Array, [ax, ay, bx, by]: Readonly<Four>): boolean {
-  const [back, front, right, left] = rectangle as unknown as Four;
+  const { 0: back, 1: front, 2: right, 3: left } = rectangle as unknown as Four;
   let from = 0;
   let to = 1;
   const clip = (start: number, step: number, low: number, high: number): boolean => {
@@ -112,7 +112,7 @@ export function firstContact(checked: Checked, pose: Pose, arc: Arc): number {
 }
 
 function touchRectangle(rectangle: Float64Array): number {
-  const [back, front, right, left] = rectangle as unknown as Four;
+  const { 0: back, 1: front, 2: right, 3: left } = rectangle as unknown as Four;
   return Math.min(
     firstTouch(path, back, right, front, right),
     firstTouch(path, front, right, front, left),
