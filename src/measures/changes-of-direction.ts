@@ -31,6 +31,8 @@ export const changesOfDirection: Measure = {
     const wanted = isQuantity(own) ? scene.read(own) : Number(parameters["clear"]);
     const found = drivesAt(manoeuvre, scene).at(-1);
     if (!found) return { is: "does-not-bear" };
+    if (found.is === "drive" && (found.drive.trailer || found.drive.rollToLock !== null))
+      return { is: "gave-up", because: "how few changes it takes is not searched with a trailer or a steering rate" };
     return found.is === "drive" ? leastChanges(found.drive, wanted, scene.read) : found;
   },
 };

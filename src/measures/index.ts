@@ -39,6 +39,7 @@ import { leadsOn } from "./leads-on.ts";
 import { leftOverMeasures } from "./left-over.ts";
 import { levelOver } from "./level-over.ts";
 import { loadLeft } from "./load-left.ts";
+import { meetingMeasures } from "./meeting.ts";
 import { monthsInSeason } from "./months-in-season.ts";
 import { notInACircle } from "./not-in-a-circle.ts";
 import { outsideSlopeLine } from "./outside-slope-line.ts";
@@ -124,6 +125,7 @@ const all: readonly Measure[] = [
   gateSpare,
   headroomSpare,
   ...leftOverMeasures,
+  ...meetingMeasures,
   loadLeft,
   reversedLength,
   roomBesideParked,

@@ -1,7 +1,7 @@
 // What: how much room is there round the vehicle where it is tightest, doing what it must in the moves it may take?
 // Formula: the largest clearance by which the body can be grown all round, and the wheels' ground drawn in, and a path remain.
 // Source: search on a 5 cm, 2.5 degree lattice, exact arcs, exact sweep of rigid outlines (COMPUTED; scenes of the tests).
-// Valid: rigid vehicles steered by the front wheels at walking pace, wheels turned on the spot; no trailers, no mirrors.
+// Valid: rigid vehicles steered by the front wheels at walking pace, wheels turned on the spot; one trailer without steered axle; no mirrors.
 // Witness: the tightest place, the ground covered, the body at every change of direction with the number of the move.
 
 import { directionChanges } from "../motion/pose.ts";
@@ -32,7 +32,8 @@ export const turningRoom: Measure = {
   shortName: "room round it",
   find: (subject, scene, parameters) => {
     const { manoeuvre } = subject;
-    if (!manoeuvre) return { is: "does-not-bear" };
+    // Passing another vehicle is a question of the way's width and places, which other rules ask.
+    if (!manoeuvre || propertyOf(manoeuvre, "does") === "pass") return { is: "does-not-bear" };
     const founds = drivesAt(manoeuvre, scene).map((found): Found => {
       if (found.is !== "drive") return found;
       if (found.drive.mostChanges === null)
@@ -85,7 +86,8 @@ function roomFound(drive: Drive, wanted: number, read: Read): Found {
   };
 }
 
-const at = (words: string) => (words.startsWith("the wheels") ? words : `at ${words}`);
+const at = (words: string) =>
+  words.startsWith("the wheels") || words.startsWith("the trailer's") ? words : `at ${words}`;
 
 /** Whether more moves would help it to the room that is wanted. */
 function moreMoves({ never }: Room): string {

@@ -7,6 +7,7 @@ import { directionChanges } from "./pose.ts";
 import type { Arc } from "./pose.ts";
 import { envelopesOf } from "./envelope.ts";
 import { pose } from "./posed.ts";
+import type { Room } from "./room.ts";
 import { seenFrom } from "./start-frame.ts";
 import { grains, searchTrain } from "./trailer-search.ts";
 import type { TrainProblem } from "./trailer-search.ts";
@@ -113,4 +114,54 @@ function turnedInTime(problem: TrainProblem): TrainProblem {
 
 function undone(arcs: readonly Arc[] | null): readonly Arc[] | null {
   return arcs && arcs.map(({ curvature, length }) => ({ curvature, length: -length })).toReversed();
+}
+
+/** A train and the clearance that it wants, m. */
+export interface TrainWanted {
+  readonly trailer: Trailer;
+  readonly wanted: number;
+}
+
+/** Steps above the wanted clearance that are tried first, m: more than a usual survey's doubt; and how far they are looked into. */
+const stepsUp = [0.25, 0.1] as const;
+const fewLooks = 3000;
+
+/** Steps below the wanted clearance at which a train is looked at where it is to stand, m. */
+const standingStep = 0.05;
+const mostSteps = 40;
+
+/**
+ * Room of a train at the clearance of a question (m), from that of its towing vehicle alone: never more than that; as
+ * much as is wanted where a path is found; no more than it has where it stands, if it does not fit there. Else unknown.
+ */
+export function trainRoom(alone: Room, ask: (clearance: number) => ManoeuvreQuestion | null, at: TrainWanted): Room {
+  const unknown: Room = { proven: null, path: null, noMoreThan: null, tooLarge: alone.tooLarge, never: alone.never };
+  const { trailer, wanted } = at;
+  const question = ask(wanted);
+  if (!question || alone.tooLarge) return unknown;
+  const { margin } = question;
+  if (alone.proven === null || alone.proven < margin) {
+    const known = alone.noMoreThan !== null && alone.noMoreThan < margin;
+    return known ? { ...unknown, noMoreThan: alone.noMoreThan } : unknown;
+  }
+  for (const up of stepsUp) {
+    const more = alone.proven < margin + up ? null : ask(margin + up);
+    const found = more && findTrainManoeuvre({ ...more, trailer }, fewLooks);
+    if (found?.answer === "possible") return { ...unknown, proven: margin + up, path: found.path };
+  }
+  const found = findTrainManoeuvre({ ...question, trailer });
+  if (found.answer === "possible") return { ...unknown, proven: margin, path: found.path };
+  if (found.answer !== "not" || found.why === "vehicle") return unknown;
+  return { ...unknown, noMoreThan: standingRoom({ ...question, trailer }), never: found.why };
+}
+
+/** Clearance, from the wanted one downwards, at which a train does not yet fit where it is to stand, m. */
+function standingRoom(question: TrainQuestion): number {
+  let margin = question.margin;
+  for (let count = 0; count < mostSteps; count++) {
+    const { train, start, end } = problemOf({ ...question, margin: margin - standingStep }, 0);
+    if (trainStandsFree(train, start) && trainStandsFree(train, { ...end, hitchAngle: 0 })) return margin;
+    margin -= standingStep;
+  }
+  return margin;
 }

@@ -8,6 +8,9 @@ import type { Point } from "../model/reading.ts";
 import { boxAbout, type Drive } from "./drive.ts";
 import { movedArea, ringAt } from "./live-ring.ts";
 import { overallLength } from "../motion/vehicle.ts";
+import { trainRoom } from "../motion/trailer-manoeuvre.ts";
+import { rollingRoom } from "../motion/steering-room.ts";
+import { inLine } from "./trailer.ts";
 
 /** A drive at the plan's own values: plain rings of what is driven on and of what stands in the way. */
 export interface PlainDrive {
@@ -30,8 +33,8 @@ export function plainDrive(drive: Drive, read: Read): PlainDrive {
 }
 
 /** Ring of the box within which the body can be at all, laid along the start's heading. */
-function boxRing({ running, start, plain }: Drive, read: Read): readonly Point[] {
-  const [back, right, front, left] = boxAbout(running, start, read, overallLength(plain));
+function boxRing({ running, start, plain, trailer }: Drive, read: Read): readonly Point[] {
+  const [back, right, front, left] = boxAbout(running, start, read, overallLength(inLine(plain, trailer)));
   const [c, s] = [Math.cos(start.heading), Math.sin(start.heading)];
   const corners = [
     [back, right],
@@ -71,11 +74,17 @@ const mostKept = 64;
 /** Room of a drive about a wanted clearance (m). */
 export function roomOf(drive: Drive, wanted: number, read: Read): Room {
   const geometry = plainDrive(drive, read);
-  const { plain, start, goal, firstGear, lastGear, mostChanges, bodyStaysOn } = drive;
-  const key = JSON.stringify([geometry, plain, start, goal, firstGear, lastGear, mostChanges, bodyStaysOn, wanted]);
+  const { plain, start, goal, firstGear, lastGear, mostChanges, bodyStaysOn, rollToLock } = drive;
+  const towed = drive.trailer?.plain ?? null;
+  const how = [plain, towed, rollToLock, firstGear, lastGear, mostChanges, bodyStaysOn];
+  const key = JSON.stringify([geometry, how, start, goal, wanted]);
   const known = done.get(key);
   if (known) return known;
-  const room = roomAbout(questionAt(drive, geometry, wanted), wanted);
+  const ask = questionAt(drive, geometry, wanted);
+  const alone = roomAbout(ask, wanted);
+  const steering = rollToLock === null ? null : { rollToLock, radius: plain.rearAxleRadius };
+  const bare = steering ? rollingRoom(alone, ask, { steering, wanted }) : alone;
+  const room = towed ? trainRoom(bare, ask, { trailer: towed, wanted }) : bare;
   const [oldest] = done.keys();
   if (done.size >= mostKept && oldest !== undefined) done.delete(oldest);
   done.set(key, room);
@@ -90,6 +99,8 @@ export type Look = "quick" | "close";
  * checked exactly; that it finds none says little.
  */
 export function hasWay(drive: Drive, { wanted, spare, look }: WayWanted, read: Read): boolean {
+  // A change of the ground is only tried for a vehicle by itself: with a trailer or a steering rate a look takes seconds.
+  if (drive.trailer || drive.rollToLock !== null) return false;
   const ask = questionAt(drive, plainDrive(drive, read), wanted);
   return (look === "quick" ? quickWay : closeWay)(ask, wanted + spare) !== null;
 }

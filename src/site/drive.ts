@@ -10,6 +10,7 @@ import { areaOf, bayNames, joinedArea, type Ends, endsOf, names, notSaid, wordOf
 import { type InTheWay, inTheWay } from "./in-the-way.ts";
 import { joinedRings, type LiveRing, ringAt } from "./live-ring.ts";
 import { type LiveVehicle, liveVehicle } from "./vehicle.ts";
+import { type DriveTrailer, inLine, trailerOf } from "./trailer.ts";
 import { type WayIn, wayIn, type WayWork } from "./way-in.ts";
 
 /** A manoeuvre ready to be searched. Poses are those of the plan's own values: the path stays as it is when numbers are nudged. */
@@ -17,6 +18,10 @@ export interface Drive extends Ends {
   readonly manoeuvre: Feature;
   readonly vehicle: LiveVehicle;
   readonly plain: Vehicle;
+  /** The trailer that is on; null where there is none. */
+  readonly trailer: DriveTrailer | null;
+  /** How far it rolls from wheels straight ahead to full lock, m; null where they are turned on the spot. */
+  readonly rollToLock: number | null;
   /** Changes of direction allowed; null where the plan does not say in how many moves. */
   readonly mostChanges: number | null;
   /** Ground for the wheels; outlines counter-clockwise, holes clockwise. */
@@ -37,6 +42,7 @@ export type DriveFound =
 export interface DriveScene {
   readonly there: readonly Feature[];
   readonly vehicles: readonly Feature[];
+  readonly trailers: readonly Feature[];
   readonly read: Read;
 }
 
@@ -55,7 +61,14 @@ export function driveOf(manoeuvre: Feature, scene: DriveScene): DriveFound {
   if ("missing" in live) return { is: "missing", missing: live.missing };
   const plain = live(scene.read);
   if (!plain) return gaveUp(`the lengths of ${featureWords(vehicle)} do not fit its turning circle`);
-  return laidOut({ manoeuvre, vehicle: live, plain, mostChanges: changesAllowed(manoeuvre, scene.read), scene });
+  const towed = trailerOf(manoeuvre, vehicle, scene);
+  if (towed.is === "gave-up" || towed.is === "missing") return towed;
+  const trailer = towed.is === "trailer" ? towed.trailer : null;
+  const mostChanges = changesAllowed(manoeuvre, scene.read);
+  const rolls = rollToLock(vehicle, scene.read);
+  if (typeof rolls === "object" && rolls !== null) return missing(rolls);
+  if (rolls !== null && trailer) return gaveUp("steering while rolling is not searched with a trailer on");
+  return laidOut({ manoeuvre, vehicle: live, plain, trailer, rollToLock: rolls, mostChanges, scene });
 }
 
 const gaveUp = (because: string): DriveFound => ({ is: "gave-up", because });
@@ -66,8 +79,6 @@ function beyondUs(manoeuvre: Feature, vehicle: Feature): string | null {
   const steers = propertyOf(vehicle, "steers");
   if (steers !== undefined && steers !== "front")
     return `only vehicles that steer with their front wheels are searched`;
-  if (propertyOf(manoeuvre, "with_trailer") !== undefined || propertyOf(vehicle, "tows") !== undefined)
-    return "turning with a trailer on is not searched";
   return propertyOf(manoeuvre, "does") === "pass" ? "passing another vehicle is not searched" : null;
 }
 
@@ -80,16 +91,28 @@ function changesAllowed(manoeuvre: Feature, read: Read): number | null {
   return straightThrough.has(wordOf(manoeuvre, "does")) ? 0 : null;
 }
 
+/** Null where the wheels may be turned while it stands, which is taken where the plan does not say. */
+function rollToLock(vehicle: Feature, read: Read): number | null | Missing {
+  if (propertyOf(vehicle, "steers_when_stopped") !== false) return null;
+  const rolls = propertyOf(vehicle, "rolls_to_lock");
+  if (isQuantity(rolls)) return read(rolls);
+  const asks = `how far ${featureWords(vehicle)} rolls while its wheels are turned from straight ahead to full lock`;
+  return { feature: vehicle, property: "rolls_to_lock", asks, dimension: "length", why: "missing" };
+}
+
 interface Layout {
   readonly manoeuvre: Feature;
   readonly vehicle: LiveVehicle;
   readonly plain: Vehicle;
+  readonly trailer: DriveTrailer | null;
+  readonly rollToLock: number | null;
   readonly mostChanges: number | null;
   readonly scene: DriveScene;
 }
 
 function laidOut(layout: Layout): DriveFound {
-  const { manoeuvre, scene, plain } = layout;
+  const { manoeuvre, scene } = layout;
+  const train = inLine(layout.plain, layout.trailer);
   const given = names(manoeuvre, "on");
   const ways = [...new Set(names(manoeuvre, "comes_in_by", "goes_out_by"))];
   const wanted = new Set([
@@ -110,21 +133,21 @@ function laidOut(layout: Layout): DriveFound {
   const work: WayWork = {
     read: scene.read,
     others: areas.map((ring) => ringAt(ring, scene.read)),
-    outside: overallLength(plain) + spareOutside,
-    keep: keptLengths * overallLength(plain),
+    outside: overallLength(train) + spareOutside,
+    keep: keptLengths * overallLength(train),
   };
   const entries = new Map(ways.flatMap((name) => entryOf(name, there(name), work)));
   const wide = ways.flatMap((name) => (entries.has(name) ? [] : areaOf(there(name))));
   const running = joinedRings([...areas, ...wide, ...[...entries.values()].flatMap((way) => way.rings)], scene.read);
   if (!running || running.length === 0) return missing(notSaid(manoeuvre, "on", "on which surfaces"));
-  const ends = endsOf(manoeuvre, plain, { entries, work, there });
+  const ends = endsOf(manoeuvre, train, { entries, work, there });
   if ("asks" in ends) return missing(ends);
   const looking = {
     read: scene.read,
     heading: ends.start.heading,
     gates: scene.there.filter((one) => one.kind === "gate"),
   };
-  const box = boxAbout(running, ends.start, scene.read, overallLength(plain));
+  const box = boxAbout(running, ends.start, scene.read, overallLength(train));
   const drive: Drive = {
     ...layout,
     ...ends,

@@ -36,7 +36,8 @@ function statesOf(manoeuvre: Feature, scene: Scene, standing: readonly Feature[]
 }
 
 function driveIn(manoeuvre: Feature, there: readonly Feature[], scene: Scene): DriveFound {
-  return driveOf(manoeuvre, { there, vehicles: scene.standing("vehicles"), read: scene.read });
+  const [vehicles, trailers] = [scene.standing("vehicles"), scene.standing("trailers")];
+  return driveOf(manoeuvre, { there, vehicles, trailers, read: scene.read });
 }
 
 function sameFeatures(a: readonly Feature[], b: readonly Feature[]): boolean {

@@ -10,17 +10,22 @@ import { polygonOf } from "../geometry/polygon.ts";
 import { sidesOf } from "../geometry/ring.ts";
 import type { Read } from "../model/quantity.ts";
 import type { Point, Witness } from "../model/reading.ts";
+import { trailerOutlineAt, trailerOutlines } from "./trailer-outlines.ts";
 import type { DrivenPath, TightPlace } from "./tight-places.ts";
 
 /** The witness of a path at one of its near places. */
 export function pathWitness({ drive, arcs }: DrivenPath, place: TightPlace, read: Read): readonly Witness[] {
   const vehicle = drive.vehicle(read) ?? drive.plain;
   const swept = sweptOutline(vehicle, drive.start, arcs);
-  const covered = union(swept.rings.map((ring) => polygonOf(ring))) ?? [];
+  const behind = drive.trailer ? trailerOutlines(drive.trailer.live(read), drive.start, arcs) : null;
+  const covered = union([...swept.rings, ...(behind?.covered ?? [])].map((ring) => polygonOf(ring))) ?? [];
   const pose = posesAlong(drive.start, arcs)[place.arc] ?? drive.start;
   const arc = arcs[place.arc];
   const there = arc ? poseAfter(pose, { ...arc, length: Math.sign(arc.length) * place.along }) : pose;
-  const outline = bodyOutline(vehicle, there);
+  const behindThere = drive.trailer && place.key.endsWith(" trailer");
+  const outline = behindThere
+    ? trailerOutlineAt(drive.trailer.live(read), drive.start, arcs, place)
+    : bodyOutline(vehicle, there);
   return [
     { part: "found", form: "line", points: [nearestOn(outline, place.at), place.at], label: "tightest" },
     { part: "thing", form: "outline", points: outline },
@@ -31,6 +36,7 @@ export function pathWitness({ drive, arcs }: DrivenPath, place: TightPlace, read
       points: stop.outline,
       ...(i + 1 < swept.stops.length ? { label: `move ${i + 1}` } : {}),
     })),
+    ...(behind?.stops ?? []).map((points): Witness => ({ part: "thing", form: "outline", points })),
     ...swept.wheelTracks.slice(2).map((track): Witness => ({ part: "thing", form: "line", points: track })),
   ];
 }

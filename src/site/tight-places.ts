@@ -11,6 +11,7 @@ import { featureWords } from "../model/plan.ts";
 import type { Read } from "../model/quantity.ts";
 import type { Point } from "../model/reading.ts";
 import type { Drive } from "./drive.ts";
+import { distanceThere, nearestToTrailer, trailerParts, trainAt } from "./trailer-places.ts";
 import { movedOut, ringAt } from "./live-ring.ts";
 
 /** One near place: how much room there is, and from which point of the thing. */
@@ -53,7 +54,8 @@ const spareRoom = 0.3;
 /** The near places of a path, tightest first: one for each thing in the way, and one for the ground's own edge. */
 export function tightPlaces(path: DrivenPath, read: Read): readonly TightPlace[] {
   const places = guardsOf(path)
-    .flatMap((guard) => placeAt(guard, path, read) ?? [])
+    .flatMap((guard) => [placeAt(guard, path, read), trailerPlaceAt(guard, path, read)])
+    .filter((place) => place !== null)
     .sort((a, b) => a.room(read) - b.room(read) || (a.key < b.key ? -1 : 1));
   const least = places[0]?.room(read) ?? 0;
   return places.filter((place) => place.room(read) <= least + within);
@@ -127,6 +129,36 @@ function placeAt(guard: Guard, path: DrivenPath, read: Read): TightPlace | null 
     at: nearest.at,
     arc: nearest.arc,
     along: nearest.along,
+  };
+}
+
+/** The same for the trailer, where one is on. The place on the path stays; the trailer and the thing are read again. */
+function trailerPlaceAt(guard: Guard, { drive, arcs, proven }: DrivenPath, read: Read): TightPlace | null {
+  const { trailer, start } = drive;
+  const rings = guard.rings(read, 0);
+  if (!trailer || !rings) return null;
+  const part = guard.spares === "body" ? "body" : "tyre";
+  const margin = Math.min(0, proven);
+  const near = nearestToTrailer(trailer.plain, trailerParts(trailer.plain, part, { rings }, margin), start, arcs);
+  const sides = near ? sidesAt(rings, near.at) : [];
+  if (!near || sides.length === 0) return null;
+  const room = (now: Read): number => {
+    const [towed, there] = [trailer.live(now), guard.rings(now, 0) ?? rings];
+    const ground = { rings: sides.map(([ring, side]) => sideOf(there[ring] ?? [], side)) };
+    const train = trainAt(towed, start, arcs, near);
+    return guard.touching + distanceThere(towed, trailerParts(towed, part, ground, margin), train);
+  };
+  const words = guard.words.startsWith("the wheels")
+    ? guard.words.replace("the wheels", "the trailer's wheels")
+    : guard.words;
+  const key = `${guard.key} trailer`;
+  return {
+    key,
+    words: words === guard.words ? `${words}, the trailer` : words,
+    room,
+    at: near.at,
+    arc: near.arc,
+    along: near.along,
   };
 }
 
