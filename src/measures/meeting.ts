@@ -145,7 +145,7 @@ function spacing(way: Feature, enough: Enough, now: Read): Found {
     .filter((one) => one.width(now) >= enough.wide && one.to(now) - one.from(now) >= enough.long)
     .toSorted((a, b) => a.from(now) - b.from(now));
   const ends = [...widenings.map(({ from }) => from), (read: Read) => planLength(line, read)];
-  const starts = [(_: Read) => 0, ...widenings.map(({ to }) => to)];
+  const starts: readonly ((read: Read) => number)[] = [() => 0, ...widenings.map(({ to }) => to)];
   const gaps = ends.map((to, i) => ({ from: starts[i] ?? (() => 0), to }));
   const longest = gaps.reduce((a, b) => (b.to(now) - b.from(now) > a.to(now) - a.from(now) ? b : a));
   return {
