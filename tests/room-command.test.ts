@@ -60,6 +60,12 @@ describe("room", () => {
     expect(code).toBe(0);
     expect(out).toContain("YOUR VEHICLE: GATE OFF A LANE");
   });
+  it("writes no drawing of several into one file, and says so", async () => {
+    const file = join(folder, "several.svg");
+    const { code, err } = await run("b85 car", "german car", "--shape", "gate", "--save", file);
+    expect(code).toBe(2);
+    expect(err).toContain("a file holds one drawing");
+  });
   it.each([
     [[], "Which vehicle?"],
     [["picup"], 'did you mean "pickup"?'],

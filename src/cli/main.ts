@@ -138,7 +138,11 @@ function addRoom(program: Command, streams: Streams, finish: (code: number) => v
     .argument("[vehicle...]", "vehicles of the library, as pickup or 'aashto p', or of --plan; several for one ground")
     .option("--plan <file>", "take the vehicles of a plan")
     .option("--option <name>", "take the plan with one of its options")
-    .option("--shape <word>", "rectangle, y, loop (round without reversing), road, or gate (off a lane)", "rectangle")
+    .option(
+      "--shape <word>",
+      "rectangle, t (its bar as deep as the track is wide), y, loop (round without reversing), road, or gate (off a lane)",
+      "rectangle",
+    )
     .option(
       "--entry <word>",
       "where the track meets a rectangle: middle or end of the long side, short-side, along",

@@ -31,7 +31,7 @@ export interface RoomFlags {
 }
 
 /** Words of the command for forms of ground and for ways in. */
-const shapes = { rectangle: "rectangle", y: "wye", loop: "circle", road: "road", gate: "gate" } as const;
+const shapes = { rectangle: "rectangle", t: "tee", y: "wye", loop: "circle", road: "road", gate: "gate" } as const;
 const entries = { middle: "middle", end: "end", "short-side": "short side", along: "along" } as const;
 /** Most moves that are searched for. */
 const mostMoves = 15;
@@ -40,7 +40,7 @@ const explaining = { name: "explained", like: "aashto p" } as const;
 
 /** Prints the sheets; 0, or 2 where a wish, a vehicle or a plan could not be read, or a file not written. */
 export async function roomCommand(named: readonly string[], flags: RoomFlags, streams: Streams): Promise<number> {
-  const { askRoom, printedRoom, roomEndings } = await roomWork();
+  const { askRoom, drawingsOf, printedRoom, roomEndings } = await roomWork();
   const wishes = wishesOf(flags);
   if ("wrong" in wishes) return refused(wishes.wrong, streams);
   const unknown = flags.save.find((file) => !roomEndings.some((ending) => file.endsWith(ending)));
@@ -61,11 +61,18 @@ export async function roomCommand(named: readonly string[], flags: RoomFlags, st
   });
   streams.err(result.lacks.map((words) => `${words}\n`).join(""));
   streams.out(printedRoom(result.pages, ".txt", streams.columns));
-  const saved = save(flags.save, streams, (file) => {
+  const drawings = flags.save.some((file) => file.endsWith(".svg")) ? drawingsOf(result.pages).length : 1;
+  if (drawings !== 1) {
+    const why =
+      drawings === 0 ? "there is nothing to draw" : "a file holds one drawing; save .html, or ask for one vehicle";
+    streams.err(`--save: no .svg was written: ${why}.\n`);
+  }
+  const wanted = flags.save.filter((file) => drawings === 1 || !file.endsWith(".svg"));
+  const saved = save(wanted, streams, (file) => {
     const ending = roomEndings.find((known) => file.endsWith(known)) ?? ".txt";
     return printedRoom(result.pages, ending);
   });
-  return saved && result.lacks.length === 0 && source.told === "" && result.pages.length > 0 ? 0 : 2;
+  return saved && drawings === 1 && result.lacks.length === 0 && source.told === "" && result.pages.length > 0 ? 0 : 2;
 }
 
 function refused(lines: readonly string[], streams: Streams): number {

@@ -1,7 +1,8 @@
 // A gate off a lane of some width: how wide it must open, by how far back from the lane it stands.
 
 import { gateOpeningBehindTurn } from "./gate-opening.ts";
-import { steadyCircle, type Vehicle } from "./vehicle.ts";
+import type { Arc, Pose } from "./pose.ts";
+import { overallLength, steadyCircle, type Vehicle } from "./vehicle.ts";
 
 /** A lane and what is wanted beside the vehicle, m. */
 export interface Lane {
@@ -50,4 +51,44 @@ export function gateRows(vehicle: Vehicle, lane: Lane, setbacks: readonly number
  */
 export function straightFrom(vehicle: Vehicle, lane: Lane): number {
   return Math.max(0, vehicle.rearAxleRadius + vehicle.wheelbase + vehicle.frontOverhang - lane.width / 2);
+}
+
+/** A gate drawn where it stands, m: the rear axle comes along y = 0 in the middle of the lane, and turns left from x = 0. */
+export interface GatePlaced {
+  readonly lane: Lane;
+  readonly setback: number;
+  /** The gate's line, and its posts along x: inside and outside of the bend. */
+  readonly line: number;
+  readonly posts: readonly [number, number];
+  /** How far the body, with its clearance, reaches beyond the outer post between lane and gate. */
+  readonly beyondPost: number;
+  readonly start: Pose;
+  readonly path: readonly Arc[];
+}
+
+/** How far the vehicle is drawn before it turns and beyond the gate, in lengths of the vehicle (method constant). */
+const runUp = 1.2;
+
+/** A gate at a set-back, with the turn from the middle of the lane that it is just wide enough for; null where there is none. */
+export function placedGate(vehicle: Vehicle, lane: Lane, setback: number): GatePlaced | null {
+  const opening = gateRows(vehicle, lane, [setback])[0]?.fromMiddle ?? null;
+  if (opening === null) return null;
+  const { rearAxleRadius: r, insideRadius, wallRadius } = steadyCircle(vehicle, vehicle.rearAxleRadius);
+  const line = setback + lane.width / 2;
+  const inner = Math.sqrt(insideRadius ** 2 - Math.min(0, line - r) ** 2) - lane.clearance;
+  const widest = line >= r ? wallRadius + lane.clearance : inner + opening;
+  const run = runUp * overallLength(vehicle);
+  return {
+    lane,
+    setback,
+    line,
+    posts: [inner, inner + opening],
+    beyondPost: Math.max(0, widest - inner - opening),
+    start: { x: -run, y: 0, heading: 0 },
+    path: [
+      { curvature: 0, length: run },
+      { curvature: 1 / r, length: (r * Math.PI) / 2 },
+      { curvature: 0, length: Math.max(0, line - r) + run },
+    ],
+  };
 }

@@ -2,6 +2,7 @@
 
 import type { Sheet } from "../model/sheet.ts";
 import type { Point } from "../model/reading.ts";
+import type { GatePlaced } from "../motion/room-gate.ts";
 import type { RoomLayout } from "../motion/room-layout.ts";
 import type { RoomAsked, RoomFound } from "../motion/room-answer.ts";
 import type { Vehicle } from "../motion/vehicle.ts";
@@ -9,6 +10,7 @@ import { capital } from "./clean.ts";
 import { element, joined, plain, type Markup } from "./markup.ts";
 import { figuresMarkup, figuresOf } from "./room-dimensions.ts";
 import { frameMarkup, inked, lines, page, roomFrame } from "./room-frame.ts";
+import { gateSketch } from "./room-gate-drawing.ts";
 import { pathMarkup } from "./room-path.ts";
 
 const letters = "Helvetica, Arial, 'Liberation Sans', sans-serif";
@@ -20,12 +22,16 @@ export interface RoomDrawn {
   readonly sheet: Sheet;
   readonly asked: RoomAsked | null;
   readonly found: RoomFound | null;
+  readonly placed: GatePlaced | null;
 }
 
 /** The drawing as one `svg` element; null where there is nothing to draw. `id` keeps the names of several apart. */
-export function roomMarkup({ vehicle, sheet, asked, found }: RoomDrawn, id: string): Markup | null {
-  if (!vehicle || !asked || !found) return null;
-  const frame = roomFrame([...found.ground, ...found.swept.rings.flat()]);
+export function roomMarkup(drawn: RoomDrawn, id: string): Markup | null {
+  const { sheet } = drawn;
+  const sketch = sketchOf(drawn);
+  if (sketch === null) return null;
+  const told = sheet.parts.flatMap(({ entries }) => entries.map(({ words }) => words)).slice(0, 6);
+  const title = capital(sheet.title);
   return element(
     "svg",
     {
@@ -38,28 +44,22 @@ export function roomMarkup({ vehicle, sheet, asked, found }: RoomDrawn, id: stri
       "font-family": letters,
     },
     element("title", { id: `${id}-title` }, plain(sheet.title)),
-    element(
-      "desc",
-      { id: `${id}-words` },
-      plain(
-        sheet.parts
-          .flatMap(({ entries }) => entries.map(({ words }) => words))
-          .slice(0, 6)
-          .join(" "),
-      ),
-    ),
-    joined(
-      [
-        frameMarkup({ title: capital(sheet.title), what: `${capital(sheet.what)}.`, foot: footOf(sheet) }, frame),
-        ...edgesOf(asked.layout, found.ground).map((line) =>
-          inked(line.map(frame.at), lines.edge.weight, { "stroke-linejoin": "round" }),
-        ),
-        pathMarkup(found, vehicle, frame),
-        figuresMarkup(figuresOf(asked.layout, found.size, trackEnd(found.ground)), frame),
-      ],
-      "\n",
-    ),
+    element("desc", { id: `${id}-words` }, plain(told.join(" "))),
+    frameMarkup({ title, what: `${capital(sheet.what)}.`, foot: footOf(sheet) }, sketch.frame),
+    sketch.markup,
   );
+}
+
+/** Ground with the way it is driven, or a gate with the turn into it. */
+function sketchOf({ vehicle, asked, found, placed }: RoomDrawn) {
+  if (vehicle && placed) return gateSketch(placed, vehicle);
+  if (!vehicle || !asked || !found) return null;
+  const frame = roomFrame([...found.ground, ...found.swept.rings.flat()]);
+  const edges = edgesOf(asked.layout, found.ground).map((line) =>
+    inked(line.map(frame.at), lines.edge.weight, { "stroke-linejoin": "round" }),
+  );
+  const figures = figuresMarkup(figuresOf(asked.layout, found.size, trackEnd(found.ground)), frame);
+  return { frame, markup: joined([...edges, pathMarkup(found, vehicle, frame), figures], "\n") };
 }
 
 /** The edges of a ground; the track, or the road, goes on where it ends on the sheet and has no edge across it. */
@@ -78,7 +78,7 @@ const trackEnd = (ground: readonly Point[]): number => Math.min(...ground.map(([
 
 /** The vehicle, how sure it is, and what to mind: the sheet's own foot. */
 function footOf({ foot }: Sheet): readonly string[] {
-  const wanted = ["The vehicle:", "Its margin", "Mind:"];
+  const wanted = ["The vehicle:", "How sure: worked out", "Its margin", "Mind:"];
   return wanted.flatMap((start) => foot.filter((sentence) => sentence.startsWith(start)));
 }
 

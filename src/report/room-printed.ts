@@ -14,8 +14,13 @@ export function printedRoom(pages: readonly RoomWritten[], ending: RoomEnding, w
   if (ending === ".csv") return sheetCsv(joinedSheet(pages));
   if (ending === ".json") return roomJson(pages);
   if (ending === ".html") return roomHtml(pages);
-  if (ending === ".svg") return pages.map(roomSvg).find((drawing) => drawing !== "") ?? "";
+  if (ending === ".svg") return drawingsOf(pages)[0] ?? "";
   return pages.map(({ sheet }) => sheetText(sheet, width)).join("\n\n");
+}
+
+/** The drawings there are; a file holds one, a page holds them all. */
+export function drawingsOf(pages: readonly RoomWritten[]): readonly string[] {
+  return pages.map(roomSvg).filter((drawing) => drawing !== "");
 }
 
 function joinedSheet(pages: readonly RoomWritten[]): Sheet {

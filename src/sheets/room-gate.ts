@@ -15,8 +15,21 @@ const columns = [
   "opening_from_far_side_m",
 ] as const;
 
+/** The body covers more than the gate's own width before it comes to the gate. */
+function openWords({ setback, posts, beyondPost }: NonNullable<GateTold["placed"]>): string {
+  const beyond =
+    beyondPost > 0.005
+      ? `; on the outside of the bend that reaches ${metres(beyondPost)} beyond the line of its post`
+      : "";
+  return `A gate ${metres(setback)} back, as it is drawn, opens ${metres(posts[1] - posts[0])}. Between lane and gate keep open all the ground that the body covers, with the clearance${beyond}.`;
+}
+
 /** The sheet of one vehicle. */
-export function gateSheet({ vehicle, lane, rows, straightFrom }: GateTold, file: string, foot: RoomFoot): Sheet {
+export function gateSheet(
+  { vehicle, lane, rows, straightFrom, placed }: GateTold,
+  file: string,
+  foot: RoomFoot,
+): Sheet {
   const entries = rows.map(({ setback, fromMiddle, fromFarSide }): SheetEntry => {
     const far = fromFarSide === null ? "" : `${metres(fromFarSide)} keeping to the far side of the lane`;
     const middle = fromMiddle === null ? "" : `${metres(fromMiddle)} from the middle of the lane`;
@@ -39,7 +52,7 @@ export function gateSheet({ vehicle, lane, rows, straightFrom }: GateTold, file:
         heading: "WHAT TO PEG",
         entries: [
           `From ${metres(straightFrom)} back the vehicle is straight again, and its width with the clearance on each side is enough.`,
-          "The ground between lane and gate is kept open as wide as the row of 0.00 m says where it meets the lane, narrowing to the gate.",
+          ...(placed === null ? [] : [openWords(placed)]),
           "The post on the inside of the bend is the one that gets hit: measure its place from the line that the driver is to follow.",
         ].map((words) => ({ words, notes: [] })),
       },

@@ -11,7 +11,7 @@ import {
   type RoomTried,
   roomFor,
 } from "../motion/room-answer.ts";
-import type { GateRow } from "../motion/room-gate.ts";
+import type { GatePlaced, GateRow } from "../motion/room-gate.ts";
 import type { Vehicle } from "../motion/vehicle.ts";
 import { gateSheet } from "./room-gate.ts";
 import { type RoomFoot, roomSheet, togetherSheet } from "./room.ts";
@@ -31,6 +31,7 @@ export interface RoomPage {
   readonly answer: RoomAnswer | null;
   readonly tried: RoomTried | null;
   readonly gate: readonly GateRow[] | null;
+  readonly placed: GatePlaced | null;
 }
 
 export interface RoomResult {
@@ -72,6 +73,7 @@ export function askRoom(request: RoomRequest): RoomResult {
       ...emptyPage(told.vehicle),
       sheet: gateSheet(told, file, foot),
       gate: told.rows,
+      placed: told.placed,
     }));
     return { pages, lacks };
   }
@@ -103,6 +105,7 @@ function emptyPage(vehicle: RoomVehicle | null): Omit<RoomPage, "sheet"> {
     answer: null,
     tried: null,
     gate: null,
+    placed: null,
   };
 }
 

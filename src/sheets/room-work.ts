@@ -11,14 +11,14 @@ import {
   roomFor,
 } from "../motion/room-answer.ts";
 import { type CurvePoint, curveLengths, depthCurve, longestUseful, smallestArea } from "../motion/room-curve.ts";
-import { type GateRow, gateRows, straightFrom } from "../motion/room-gate.ts";
+import { type GatePlaced, type GateRow, gateRows, placedGate, straightFrom } from "../motion/room-gate.ts";
 import type { RectangleEntry, RoomLayout, Turner } from "../motion/room-layout.ts";
 import type { Vehicle } from "../motion/vehicle.ts";
 import type { RoomVehicle } from "./room-vehicle.ts";
 
 /** What is wished; what is null is taken from the table or looked for. Metres. */
 export interface RoomWishes {
-  readonly form: "rectangle" | "wye" | "circle" | "road" | "gate";
+  readonly form: "rectangle" | "tee" | "wye" | "circle" | "road" | "gate";
   readonly entry: RectangleEntry;
   readonly track: number | null;
   readonly splay: number;
@@ -41,6 +41,8 @@ export interface GateTold {
   readonly lane: { readonly width: number; readonly clearance: number };
   readonly rows: readonly GateRow[];
   readonly straightFrom: number;
+  /** The gate that is drawn. */
+  readonly placed: GatePlaced | null;
 }
 
 /** How much more clearance, and how much wider a mouth, is told beside an answer, m. */
@@ -48,8 +50,12 @@ export const toldMore = { clearance: 0.3, track: 0.5 } as const;
 /** Metres back from the lane's edge for which a gate is told. */
 const setbacks = [0, 1, 2, 3, 4, 5, 6, 8, 10, 12] as const;
 
+/** The one that is drawn where none is asked for. */
+const drawnSetback = 5;
+
 /** Whether a wish is about one ground of which both sides are given. */
-const isTried = ({ form, long, deep }: RoomWishes) => form === "rectangle" && long !== null && deep !== null;
+const isTried = ({ form, long, deep }: RoomWishes) =>
+  (form === "rectangle" || form === "tee") && long !== null && deep !== null;
 
 /** Answers for every vehicle. The track is as wide as the one of them wants that wants most, for there is one track. */
 export function tellRoom(
@@ -63,7 +69,7 @@ export function tellRoom(
     const changes = wishes.form === "circle" ? 0 : Math.max(0, wishes.moves - 1);
     const turner: Turner = { vehicle: vehicle.vehicle, clearance, changes };
     const layout = layoutOf(wishes, track);
-    const asked: RoomAsked = { turner, layout, long: wishes.long, deep: wishes.deep };
+    const asked: RoomAsked = { turner, layout, long: wishes.long, deep: depthOf(wishes, track) };
     if (isTried(wishes))
       return {
         is: "tried",
@@ -75,7 +81,13 @@ export function tellRoom(
   });
 }
 
+/** The bar of a T is as deep as the track is wide, where neither its depth nor its length is given. */
+function depthOf({ form, long, deep }: RoomWishes, track: number): number | null {
+  return form === "tee" && long === null ? (deep ?? track) : deep;
+}
+
 function layoutOf({ form, entry, splay }: RoomWishes, track: number): RoomLayout {
+  if (form === "tee") return { form: "rectangle", entry: "middle", track, splay };
   if (form === "wye" || form === "circle") return { form, track, splay };
   return form === "road" ? { form } : { form: "rectangle", entry, track, splay };
 }
@@ -144,6 +156,7 @@ export function tellGate(
     return {
       vehicle,
       lane,
+      placed: placedGate(vehicle.vehicle, lane, wishes.setback ?? drawnSetback),
       rows: gateRows(vehicle.vehicle, lane, told),
       straightFrom: straightFrom(vehicle.vehicle, lane),
     };

@@ -2,10 +2,12 @@ import { describe, expect, it } from "vitest";
 import { prepareEnvelopes } from "../../src/motion/checked.ts";
 import { envelopesOf } from "../../src/motion/envelope.ts";
 import type { Ground } from "../../src/motion/ground.ts";
-import { gateRows, straightFrom } from "../../src/motion/room-gate.ts";
+import { gateRows, placedGate, straightFrom } from "../../src/motion/room-gate.ts";
 import { sweepPath } from "../../src/motion/sweep.ts";
 import { steadyCircle, type Vehicle } from "../../src/motion/vehicle.ts";
 import { b85, firePump } from "./published-vehicles.ts";
+
+type Ring = readonly (readonly [number, number])[];
 
 describe("gate off a lane", () => {
   it.each([
@@ -46,6 +48,32 @@ describe("gate off a lane", () => {
       expect(row.fromFarSide ?? Infinity).toBeLessThanOrEqual(row.fromMiddle ?? 0);
     }
   });
+
+  it.each([0.5, 2, 4, 6])(
+    "the gate that is drawn lets its own path through, and shows what the body covers (set-back %d)",
+    (setback) => {
+      const placed = placedGate(b85, { width: 4.5, clearance: 0 }, setback);
+      if (!placed) throw new Error("no gate");
+      const [left, right] = placed.posts;
+      const strip = (from: number, to: number): Ring => [
+        [from, placed.line],
+        [to, placed.line],
+        [to, placed.line + 1e-5],
+        [from, placed.line + 1e-5],
+      ];
+      const ring: Ring = [
+        [-30, -2.25],
+        [right + placed.beyondPost + 1e-4, -2.25],
+        [right + placed.beyondPost + 1e-4, placed.line],
+        [40, placed.line],
+        [40, 60],
+        [-30, 60],
+      ];
+      const ground: Ground = { rings: [ring], obstacles: [strip(-20, left - 1e-4), strip(right + 1e-4, 40)] };
+      const checked = prepareEnvelopes(envelopesOf(b85, { clear: ground, running: ground }, 0));
+      expect(sweepPath(checked, placed.start, placed.path).is).toBe("accepted");
+    },
+  );
 
   it("a lane narrower than the swinging tail wants has no answer, and a far gate wants the body's width", () => {
     expect(gateRows(b85, { width: 2, clearance: 0.3 }, [3])).toEqual([

@@ -80,6 +80,15 @@ describe("the drawing", () => {
   });
 });
 
+describe("the drawing of a gate", () => {
+  it("letters the posts and measures opening, lane and set-back", () => {
+    const pages = pagesOf({ form: "gate", lane: 4, clear: 0, setback: 3.19 });
+    const texts = textsIn(printedRoom(pages, ".svg"));
+    // B85, 5.19 m from the middle of the lane: 3.00 m (COMPUTED, brute force agreed).
+    for (const wanted of ["P", "Q", "3.00 m", "4.00 m", "3.19 m"]) expect(texts, wanted).toContain(wanted);
+  });
+});
+
 describe("the page", () => {
   it("holds drawing and notes, may load and run nothing, and has no name in its markup", () => {
     const html = printedRoom(pages, ".html");

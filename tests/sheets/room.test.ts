@@ -120,3 +120,13 @@ describe("gate off a lane", () => {
     expect(textOf(result)).toContain("3.19 m back: opens 3.60 m from the middle of the lane");
   });
 });
+
+describe("T head", () => {
+  it("has a bar as deep as the track is wide, no longer than by single arcs where the mouth is splayed", () => {
+    const [page] = ask({ car: { like: "b85 car" } }, { form: "tee", track: 4, splay: 2, clear: 0.2 }).pages;
+    expect(page?.found?.solved).toBe("long");
+    expect(page?.found?.size.deep).toBe(4);
+    // 2 r + length over all and the clearance at both ends (COMPUTED): B85 13.3 m.
+    expect(page?.found?.size.long ?? Infinity).toBeLessThan(13.3 + 0.4);
+  });
+});
