@@ -6,20 +6,31 @@ import { clean, sentence } from "./clean.ts";
 import type { Numbered } from "./grouping.ts";
 import { requirementWords, whoSays, type PlaceNames } from "./standing-words.ts";
 
-/** What makes two findings one entry of the page; null where a finding always stands by itself. */
-export function alikeKey(finding: Finding): string | null {
+/**
+ * What makes two findings one entry of the page; null where a finding always stands by itself. `solvedFirst` keeps the
+ * rules whose first finding has a remedy worked out: the others by such a rule stand by themselves unasked, since
+ * working out the remedies of hundreds takes long.
+ */
+export function alikeKey(finding: Finding, solvedFirst: Set<string>): string | null {
   const { rule, option, verdict, reason, found } = finding;
   if (reason === "no-limit-here") return JSON.stringify([rule, option, reason]);
-  if (isCounsel(finding)) return JSON.stringify([rule, option, verdict, "counsel"]);
+  const counsel = JSON.stringify([rule, option, verdict, "counsel"]);
+  if (!solvedFirst.has(counsel) && isMild(finding)) {
+    if (isCounsel(finding)) return counsel;
+    solvedFirst.add(counsel);
+  }
   if ((verdict !== "not-met" && verdict !== "undecided") || !found || finding.features.length === 0) return null;
   const things = finding.features.map(({ kind, name, role }) => [kind, name, role]);
   return JSON.stringify([rule, option, verdict, finding.decided_by, finding.stages, things, found.value]);
 }
 
 /** What is only advised, of each thing alike: nothing about one of them has been worked out that its neighbours would lose. */
-function isCounsel({ verdict, grade, stakes, remedies, features }: Finding): boolean {
-  const mild = grade === "should" || stakes === "nuisance";
-  return verdict === "not-met" && mild && features.length > 0 && remedies.every(({ short }) => short === null);
+function isCounsel(finding: Finding): boolean {
+  return isMild(finding) && finding.remedies.every(({ short }) => short === null);
+}
+
+function isMild({ verdict, grade, stakes, features }: Finding): boolean {
+  return verdict === "not-met" && (grade === "should" || stakes === "nuisance") && features.length > 0;
 }
 
 /** `The same holds of building "farmhouse" (line 60) and building "sugarhouse" (line 71).` */

@@ -79,8 +79,9 @@ function folded(
 ): readonly Pick<Numbered, "group" | "finding" | "also">[] {
   const entries: { readonly group: Group; readonly finding: Finding; readonly also: Finding[] }[] = [];
   const byKey = new Map<string, Finding[]>();
+  const solvedFirst = new Set<string>();
   for (const { group, finding } of told) {
-    const key = alikeKey(finding);
+    const key = alikeKey(finding, solvedFirst);
     const before = key === null ? undefined : byKey.get(key);
     if (before) {
       before.push(finding);
