@@ -3,15 +3,13 @@
 // that is a little smaller, which costs a small part of a search and gets below what any lattice can tell. Only then the
 // fine lattice is asked whether there is another way in still less.
 
-import { bestOn, coarse, deflation, fine, finest } from "./find-manoeuvre.ts";
+import { bestOn, coarse, deflation, findsWay, fine, finest } from "./find-manoeuvre.ts";
 import type { LatticeStep } from "./lattice.ts";
 import type { ManoeuvreQuestion } from "./manoeuvre.ts";
 import { type Arc, posesAlong } from "./pose.ts";
-import { frontsOf, latticeFor, pose, type Posed } from "./posed.ts";
+import { pose, type Posed } from "./posed.ts";
 import { refine } from "./refine.ts";
-import { standsFree, sweepPath } from "./sweep.ts";
-import type { Fronts } from "./two-sided.ts";
-import { growFronts } from "./two-sided.ts";
+import { standsFree, whereRejected } from "./sweep.ts";
 import { wallsOf } from "./walls.ts";
 
 /** The question at a size (m). A larger size must contain every smaller one, in the frame of the same start pose. */
@@ -70,14 +68,14 @@ export function noneBelow(ask: AskSize, size: number, from: number): number | nu
   for (const step of stepsBelow) {
     const at = size - step;
     if (at < from) return from;
-    if (flooded(ask(at), fine, deflation) === null) return at;
+    if (!floods(ask(at), fine, deflation)) return at;
   }
   return null;
 }
 
 /** Whether a path at hand keeps clear on the ground of a question, by the exact sweep. */
 export function keepsClear(question: ManoeuvreQuestion, path: readonly Arc[]): boolean {
-  return sweepPath(pose(question).checked, { x: 0, y: 0, heading: 0 }, path).is === "accepted";
+  return whereRejected(pose(question).checked, { x: 0, y: 0, heading: 0 }, path) === null;
 }
 
 /** A first path: where the coarse lattice finds one, or the fine one where the coarse one is blind. */
@@ -100,17 +98,17 @@ function beginning(ask: AskSize, range: SizeRange): SizeWithPath | null {
  */
 function largestTried(question: ManoeuvreQuestion): readonly Arc[] | null {
   const path = wayOn(question, fine);
-  if (path || flooded(question, fine, deflation) === null) return path;
+  if (path || !floods(question, fine, deflation)) return path;
   return wayOn(question, finest);
 }
 
 /** Smallest size at which the coarse lattice meets, m; null where it does not at the largest. */
 function coarsely(ask: AskSize, { from, to }: SizeRange): number | null {
-  if (flooded(ask(to), coarse, 0) === null) return null;
+  if (!floods(ask(to), coarse, 0)) return null;
   let [low, high] = [from, to];
   while (high - low > roughly) {
     const middle = (low + high) / 2;
-    if (flooded(ask(middle), coarse, 0) === null) low = middle;
+    if (!floods(ask(middle), coarse, 0)) low = middle;
     else high = middle;
   }
   return high;
@@ -175,13 +173,10 @@ function wayOn(question: ManoeuvreQuestion, step: LatticeStep): readonly Arc[] |
   return posed && bestOn(posed, step, question.mostChanges);
 }
 
-/** Fronts that meet within the changes allowed; null where they do not. */
-function flooded(question: ManoeuvreQuestion, step: LatticeStep, smaller: number): Fronts | null {
+/** Whether a lattice has a way within the changes allowed, for a vehicle `smaller` by so much all round, m. */
+function floods(question: ManoeuvreQuestion, step: LatticeStep, smaller: number): boolean {
   const posed = smaller > 0 ? pose(question) : free(question);
-  if (posed === null) return null;
-  const fronts = frontsOf(posed, latticeFor(posed, step), smaller);
-  growFronts(fronts, question.mostChanges);
-  return fronts.met !== null && fronts.met <= question.mostChanges ? fronts : null;
+  return posed !== null && findsWay(posed, { step, deflation: smaller, most: question.mostChanges });
 }
 
 function free(question: ManoeuvreQuestion): Posed | null {
