@@ -35,9 +35,9 @@ const moreMoves = 2;
 /** Amounts are counted in steps of so much, m. */
 const step = 0.05;
 /** So many steps beyond what a quick look found are tried until the rule is met with its doubt. */
-const raises = [0, 2, 4] as const;
+const raises = [0, 2] as const;
 /** A closer look brings an amount that a quick look found down by at most so many steps. */
-const closerSteps = 8;
+const closerSteps = 4;
 /** Room beyond the wanted (m) that is looked for: a step by which the rule itself looks beyond it. */
 const leastSpare = 0.05;
 
@@ -105,10 +105,16 @@ function goes(work: Work, { scene, read }: Variant, asked: Asked = {}): boolean 
   return drives !== null && drives.every((drive) => hasWay(drive, { wanted: work.wanted, spare, look }, read));
 }
 
-/** The outcome of the same row in a changed plan, where it is met. */
-function metIn({ outcome, around: { context } }: Work, variant: Variant, manoeuvre: Feature): Outcome | null {
+/** The outcome of the same row in a changed plan. */
+function outcomeIn({ outcome, around: { context } }: Work, variant: Variant, manoeuvre: Feature): Outcome | null {
   const again = evaluate(outcome.card, { ...outcome.subject, manoeuvre }, { ...context, ...variant });
-  return again.find(({ limit, verdict }) => limit?.id === outcome.limit?.id && verdict === "met") ?? null;
+  return again.find(({ limit }) => limit?.id === outcome.limit?.id) ?? null;
+}
+
+/** The same where it is met. */
+function metIn(work: Work, variant: Variant, manoeuvre: Feature): Outcome | null {
+  const again = outcomeIn(work, variant, manoeuvre);
+  return again?.verdict === "met" ? again : null;
 }
 
 const replacing = (was: Feature, becomes: Feature | null): Replaced => ({
@@ -123,10 +129,13 @@ function waiting(work: Work): RemedyFound | null {
   const later = [...absent].flatMap((name) => around.features.filter((one) => one.name === name).slice(0, 1));
   if (absent.size === 0 || later.length < absent.size) return null;
   const variant = varied(work, freshNumbers(around.context), { instead: new Map(), besides: later });
-  const met = metIn(work, variant, manoeuvre);
-  if (!met) return null;
+  const then = outcomeIn(work, variant, manoeuvre);
+  if (!then?.judged) return null;
   const things = later.map(featureWords).join(" and ");
-  return told(`Have ${things} made before it comes, or let it come later: then ${roomWords(met)}.`, met, variant.read);
+  const wait = `Have ${things} made before it comes, or let it come later`;
+  if (then.verdict !== "met")
+    return { ...told(`${wait}; even then ${roomWords(then)}.`, then, variant.read), witness: [] };
+  return told(`${wait}: then ${roomWords(then)}.`, then, variant.read);
 }
 
 interface Candidate {
