@@ -6,6 +6,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { inspect, printed } from "../../src/index.ts";
 import { root } from "../house/rule-files.ts";
+import { compareTurning } from "./turning-search.ts";
 
 interface Outcome {
   readonly name: string;
@@ -43,5 +44,6 @@ const left = outcomes.length === 0 ? ["chromium"] : [];
 rmSync(folder, { recursive: true });
 for (const { name, fault } of outcomes)
   console.log(`${fault === null ? "fine " : "FAULT"}  ${name}${fault ? `: ${fault}` : ""}`);
+if (!(await compareTurning())) left.push("libompl-dev and g++ (the turning search beside a general-purpose planner)");
 for (const program of left) console.log(`not installed: ${program}`);
 process.exit(outcomes.some(({ fault }) => fault !== null) ? 1 : 0);
