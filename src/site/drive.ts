@@ -9,7 +9,7 @@ import type { Missing, Point } from "../model/reading.ts";
 import { areaOf, bayNames, joinedArea, type Ends, endsOf, names, notSaid, wordOf } from "./drive-ends.ts";
 import { type InTheWay, inTheWay } from "./in-the-way.ts";
 import { joinedRings, type LiveRing, ringAt } from "./live-ring.ts";
-import { type LiveVehicle, liveVehicle } from "./vehicle.ts";
+import { type LiveVehicle, liveVehicle, looksSlipped } from "./vehicle.ts";
 import { type DriveTrailer, inLine, trailerOf } from "./trailer.ts";
 import { type WayIn, wayIn, type WayWork } from "./way-in.ts";
 
@@ -60,7 +60,10 @@ export function driveOf(manoeuvre: Feature, scene: DriveScene): DriveFound {
   const live = liveVehicle(vehicle);
   if ("missing" in live) return { is: "missing", missing: live.missing };
   const plain = live(scene.read);
-  if (!plain) return gaveUp(`the lengths of ${featureWords(vehicle)} do not fit its turning circle`);
+  if (!plain || looksSlipped(plain))
+    return gaveUp(
+      `the lengths of ${featureWords(vehicle)} do not fit its turning circle: is a radius written for a diameter, or the other way round?`,
+    );
   const towed = trailerOf(manoeuvre, vehicle, scene);
   if (towed.is === "gave-up" || towed.is === "missing") return towed;
   const trailer = towed.is === "trailer" ? towed.trailer : null;

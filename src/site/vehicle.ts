@@ -52,6 +52,19 @@ export function liveVehicle(vehicle: Feature): LiveVehicle | { readonly missing:
   };
 }
 
+/**
+ * Mean angles of the front wheels at full lock outside which a turning figure is more likely a radius taken for a
+ * diameter, or the other way round, rad. Road vehicles lie between about 20 and 45 degrees (PRACTICE; published design
+ * vehicles 20.3 to 36 degrees, MEMORY and COMPUTED); a figure taken double brings a car from 34 to 15.
+ */
+const usualLock = { least: (17 * Math.PI) / 180, most: (60 * Math.PI) / 180 };
+
+/** Whether a vehicle would turn its wheels so little or so far that its turning figure looks halved or doubled. */
+export function looksSlipped(vehicle: Vehicle): boolean {
+  const lock = Math.atan2(vehicle.wheelbase, vehicle.rearAxleRadius);
+  return lock < usualLock.least || lock > usualLock.most;
+}
+
 function lack(feature: Feature, property: string, words: string): Missing {
   return { feature, property, asks: `the ${words} of ${featureWords(feature)}`, dimension: "length", why: "missing" };
 }

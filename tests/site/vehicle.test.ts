@@ -3,7 +3,7 @@
 import { describe, expect, it } from "vitest";
 import { readPlain, spread } from "../../src/engine/spread.ts";
 import { rulebook } from "../../src/index.ts";
-import { liveVehicle } from "../../src/site/vehicle.ts";
+import { liveVehicle, looksSlipped } from "../../src/site/vehicle.ts";
 import { featureOf, planOf, resolveText } from "../plan/resolved.ts";
 
 const vehicles = rulebook().tables.get("vehicles");
@@ -39,6 +39,18 @@ describe("the smallest radius of the rear axle", () => {
   });
   it("is nothing where the lengths contradict the circle", () => {
     expect(at(`${lengths}, turning_circle: {across: 5.0, between: kerbs}`)).toBeNull();
+  });
+  it.each([
+    ["a diameter written as the radius", "turning_radius: {radius: 11.60, to: outer front tyre}", true],
+    ["a radius written as the diameter", "turning_circle: {across: 6.6, between: kerbs}", true],
+    ["the right figure", "turning_circle: {across: 11.60, between: kerbs}", false],
+  ])("looks like a slip by the factor two, or does not: %s", (_, turns, slipped) => {
+    const car = at(`${lengths}, ${turns}`);
+    expect(car !== null && looksSlipped(car)).toBe(slipped);
+  });
+  it.each(["aashto p", "aashto su-9", "pickup"])("no published vehicle looks like one: %s", (like) => {
+    const one = at(`like: ${like}`);
+    expect(one && looksSlipped(one)).toBe(false);
   });
   it("takes the rear overhang from the whole length", () => {
     expect(at(`${lengths}, full_lock: 33 deg`)?.rearOverhang).toBeCloseTo(1.19, 9);
