@@ -107,14 +107,14 @@ export function moveWords(moves: readonly Move[]): string {
 }
 
 /** Where the body comes nearest to an edge, as somebody on the ground finds it. */
-export function tightWords(layout: RoomLayout, { tightest, size }: RoomFound): string {
+export function tightWords(layout: RoomLayout, { tightest }: RoomFound): string {
   const [x, y] = tightest.at;
   const clear = `${metres(Math.max(0, tightest.clearance))} of clearance`;
   if (layout.form === "road") return `Tightest: ${clear}, at one of the two edges.`;
   if (y < -0.005) return `Tightest: ${clear}, at the edge of the track ${metres(-y)} before its mouth.`;
-  const half = layout.track / 2;
-  if (Math.abs(y) < 0.005 && Math.abs(Math.abs(x) - half) < 0.005)
+  const corner = layout.track / 2 + layout.splay;
+  if (Math.abs(y) < 0.005 && Math.abs(Math.abs(x) - corner) < 0.005)
     return `Tightest: ${clear}, at a corner of the mouth.`;
-  if (layout.form !== "rectangle") return `Tightest: ${clear}, ${metres(y)} beyond the mouth.`;
-  return `Tightest: ${clear}, ${metres(y)} in from the line of the mouth, ${metres(Math.abs(x))} ${x < 0 ? "left" : "right"} of the track's middle line (of ${metres(layout.entry === "along" || layout.entry === "short side" ? size.long : size.deep)} in all).`;
+  const aside = `${metres(Math.abs(x))} ${x < 0 ? "left" : "right"} of the track's middle line`;
+  return `Tightest: ${clear}, ${metres(Math.max(0, y))} in from the line of the mouth, ${aside}.`;
 }
