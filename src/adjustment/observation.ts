@@ -5,6 +5,11 @@ interface Measured {
   readonly id: string;
   readonly value: number;
   readonly u: number;
+  /**
+   * An error that this shares with others: `of` is a station whose east is its size k in standard uncertainties (observe
+   * it as 0 with u = 1, and its north as 0 exactly), and the observation reads `by` times k too much.
+   */
+  readonly shared?: { readonly of: string; readonly by: number };
 }
 
 /**
@@ -30,8 +35,9 @@ export interface Linearised {
 
 /** The stations an observation names. */
 export function stationsOf(observation: Observation): readonly string[] {
-  if (!("from" in observation)) return [observation.of];
-  const ends = [observation.from, observation.to];
+  const shared = observation.shared === undefined ? [] : [observation.shared.of];
+  if (!("from" in observation)) return [observation.of, ...shared];
+  const ends = [observation.from, observation.to, ...shared];
   return "of" in observation ? [observation.of, ...ends] : ends;
 }
 
@@ -43,6 +49,14 @@ export function stationsOf(observation: Observation): readonly string[] {
  * dc/dTo = o n/s, do/dTo = -c n/s. COMPUTED, checked against differences.
  */
 export function linearise(observation: Observation, at: (station: string) => Coordinates): Linearised | null {
+  const own = lineariseAlone(observation, at);
+  const { shared } = observation;
+  if (own === null || shared === undefined) return own;
+  const parts = [...own.parts, { station: shared.of, east: shared.by, north: 0 }];
+  return { value: own.value + shared.by * at(shared.of)[0], parts };
+}
+
+function lineariseAlone(observation: Observation, at: (station: string) => Coordinates): Linearised | null {
   if (!("from" in observation)) return coordinate(observation, at);
   const [fromEast, fromNorth] = at(observation.from);
   const [toEast, toNorth] = at(observation.to);

@@ -22,6 +22,8 @@ export interface Reel {
 /** Gives numbers their doubt. `words` say what was measured, in the words of the field. */
 export interface Measuring {
   readonly taped: (written: Written, words: string) => Uncertain;
+  /** What one standard uncertainty of the reel's own error does to a length taped with it; 0 where its ± is stated. */
+  readonly reelShare: (written: Written) => number;
   readonly coordinate: (written: Written, words: string, axis: "east" | "north") => Uncertain;
   /** Any other survey observation: own ± or the row of common practice. */
   readonly observed: (
@@ -78,10 +80,15 @@ export function openMeasuring(book: BookWriter, customs: Customs, reel: Reel | n
     const u = ownU(written, name);
     return book.doubted(written.value, { sort: "survey", words, place: written.node.place, u, dimension });
   };
+  const reelShare: Measuring["reelShare"] = (written) => {
+    if (reel === null || reel.error === null || written.plusMinus !== null || written.value === 0) return 0;
+    return (Math.sign(written.value) * reel.error.greatest(Math.abs(written.value))) / Math.sqrt(3);
+  };
   const taped: Measuring["taped"] = (written, words) => {
     const corrected = reel === null ? written : { ...written, value: written.value * (1 + reel.longBy / reel.length) };
     const own = observed(corrected, words, { name: "tape", dimension: "length" });
-    if (reel === null || reel.error === null || written.plusMinus !== null || written.value === 0) return own;
+    const by = reelShare(written);
+    if (reel === null || reel.error === null || by === 0) return own;
     // One reel, one error: long or short by the same share of its permitted error in every tape. u = E / sqrt 3.
     const cause = book.causeOf({
       sort: "survey",
@@ -90,7 +97,6 @@ export function openMeasuring(book: BookWriter, customs: Customs, reel: Reel | n
       u: reel.error.greatest(reel.length) / Math.sqrt(3),
       dimension: "length",
     });
-    const by = (Math.sign(written.value) * reel.error.greatest(Math.abs(written.value))) / Math.sqrt(3);
     return sum(own, swayedBy(0, cause, by));
   };
   const coordinate: Measuring["coordinate"] = (written, words, axis) => {
@@ -131,5 +137,5 @@ export function openMeasuring(book: BookWriter, customs: Customs, reel: Reel | n
       built: true,
     };
   };
-  return { ownU, taped, coordinate, observed, stated, size, built };
+  return { ownU, taped, reelShare, coordinate, observed, stated, size, built };
 }

@@ -56,6 +56,11 @@ function broughtLevel(length: number, rise: number, slope: number): number {
   return byRise / Math.hypot(1, slope);
 }
 
+/** The station that stands for the reel's own error in the network; no peg can have this name. */
+export const reelStation = "reel.";
+
+const sharedBy = (by: number) => (by === 0 ? {} : { shared: { of: reelStation, by } });
+
 /** A tape between two stations. `more` is added to it: the radius of a trunk taped to its near face. */
 export function tapeObserved(
   work: StationWork,
@@ -69,7 +74,8 @@ export function tapeObserved(
   const number = more === null ? taped : sum(taped, more);
   const { place } = written.node;
   const u = work.measuring.ownU(written, "tape");
-  const observation = { id: idOf(place), kind: "distance", from, to, value: number.value, u } as const;
+  const shared = sharedBy(work.measuring.reelShare(written));
+  const observation = { id: idOf(place), kind: "distance", from, to, value: number.value, u, ...shared } as const;
   return { observation, number, words, place, reduced: written.reduced ?? false };
 }
 
@@ -90,7 +96,16 @@ export function offsetObserved(
   const u = work.measuring.ownU(written, "tape");
   const [from, end] = to.line;
   return {
-    observation: { id: idOf(place), kind: to.kind, of: to.of, from, to: end, value: number.value, u },
+    observation: {
+      id: idOf(place),
+      kind: to.kind,
+      of: to.of,
+      from,
+      to: end,
+      value: number.value,
+      u,
+      ...sharedBy((to.sign ?? 1) * work.measuring.reelShare(written)),
+    },
     number,
     words,
     place,

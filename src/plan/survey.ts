@@ -1,10 +1,11 @@
 // Places the stations: first in the order in which they hang on each other, then all together by least squares.
 
 import { adjustNetwork, type Adjusted, type Network } from "../adjustment/network.ts";
+import type { Observation } from "../adjustment/observation.ts";
 import { swayLength } from "../model/quantity.ts";
 import type { Point } from "../model/reading.ts";
 import type { LivePoint } from "./number-book.ts";
-import type { Observed } from "./station-observed.ts";
+import { type Observed, reelStation } from "./station-observed.ts";
 import type { StationPlan } from "./station-plan.ts";
 import { isFault, type StartFault } from "./station-start.ts";
 import { follows, type Uncertain } from "./sway.ts";
@@ -127,11 +128,11 @@ export function adjustStations(plans: readonly StationPlan[], checks: readonly O
       (one) => !wild.has(one) && stationsIn(one).every((name) => start.has(name)),
     );
     if (kept.length === 0) return { pegs: new Map(), observed: [], adjusted: null, network: null };
-    const network: Network = {
+    const network = withReel({
       stations: kept.map((plan) => plan.name),
       observations: observed.map((one) => one.observation),
       approximate: start,
-    };
+    });
     const adjusted = adjustNetwork(network);
     if (adjusted.refused === undefined) {
       const pegs = new Map(kept.map((plan) => [plan.name, pegOf(plan, observed, adjusted)]));
@@ -148,6 +149,29 @@ export function adjustStations(plans: readonly StationPlan[], checks: readonly O
     const out = new Set(bad.flatMap((name) => [name, ...hangingOn(name, plans)]));
     start = new Map([...start].filter(([name]) => !out.has(name)));
   }
+}
+
+/**
+ * The network with the reel's own error as an unknown, where something else tells of lengths: points given by coordinates,
+ * or a tape with a ± of its own. Among tapes of one reel alone it cannot be told and changes nothing but the doubt.
+ */
+function withReel(network: Network): Network {
+  const { stations, observations, approximate } = network;
+  const fromReel = observations.some(({ shared }) => shared !== undefined);
+  const other = observations.some(
+    ({ kind, u, shared }) => u > 0 && (kind === "east" || kind === "north" || (kind === "distance" && !shared)),
+  );
+  if (!fromReel || !other)
+    return { ...network, observations: observations.map(({ shared: _, ...alone }) => alone as Observation) };
+  return {
+    stations: [...stations, reelStation],
+    observations: [
+      ...observations,
+      { id: "the reel", kind: "east", of: reelStation, value: 0, u: 1 },
+      { id: "the reel, exactly", kind: "north", of: reelStation, value: 0, u: 0 },
+    ],
+    approximate: new Map([...(approximate ?? []), [reelStation, [0, 0]]]),
+  };
 }
 
 /** The measurement of the first id of a list. */

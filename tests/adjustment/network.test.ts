@@ -261,3 +261,38 @@ describe("the kinds of observation", () => {
     expect(after.reduce((sum, { redundancy }) => sum + redundancy, 0)).toBeCloseTo(degreesOfFreedom, 9);
   });
 });
+
+describe("an error that several tapes share", () => {
+  // B known to 2 mm by coordinates and taped three times to 11 mm each with a reel that is off by 7 mm (standard): the
+  // generalised mean of 30.000 (u 2 mm) and 30.030 (u^2 = 11^2 / 3 + 7^2), COMPUTED.
+  const tape = (k: number): Observation => ({
+    id: `tape ${k}`,
+    kind: "distance",
+    from: "A",
+    to: "B",
+    value: 30.03,
+    u: 0.011,
+    shared: { of: "reel", by: 0.007 },
+  });
+  const result = adjustNetwork({
+    stations: ["A", "B", "reel"],
+    observations: [
+      { id: "ae", kind: "east", of: "A", value: 0, u: 0 },
+      { id: "an", kind: "north", of: "A", value: 0, u: 0 },
+      { id: "be", kind: "east", of: "B", value: 30, u: 0.002 },
+      { id: "bn", kind: "north", of: "B", value: 0, u: 0.002 },
+      tape(1),
+      tape(2),
+      tape(3),
+      { id: "k", kind: "east", of: "reel", value: 0, u: 1 },
+      { id: "k0", kind: "north", of: "reel", value: 0, u: 0 },
+    ],
+  });
+  it("counts once in the weights, and in the doubt", () => {
+    if (result.refused !== undefined) throw new Error(result.refused);
+    const [own, taped] = [1 / 0.002 ** 2, 1 / (0.011 ** 2 / 3 + 0.007 ** 2)];
+    expect(result.coordinates.get("B")?.[0]).toBeCloseTo((own * 30 + taped * 30.03) / (own + taped), 7);
+    expect(result.covariance(["B"])[0]?.[0]).toBeCloseTo(1 / (own + taped), 12);
+    expect(result.degreesOfFreedom).toBe(3);
+  });
+});
