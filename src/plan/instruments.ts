@@ -16,7 +16,7 @@ export function ownFigures(texts: Texts, troubles: Troubles): Readonly<Partial<R
     ["tape", "length", "survey", "tape", "plus_minus"],
     ["levelling", "length", "survey", "levelling", "plus_minus"],
     ["compass", "angle", "survey", "compass", "plus_minus"],
-    ["coordinates", "length", "survey", "plus_minus"],
+    ["coordinates", "length", "survey", "coordinates", "plus_minus"],
     ["buildPosition", "length", "build", "place"],
     ["buildHeight", "length", "build", "size"],
     ["buildLevel", "length", "build", "level"],

@@ -1,5 +1,6 @@
 // The doubt of constructed points against Monte Carlo: every measured number of a text is nudged and the text resolved again.
 
+import { swayLength } from "../../src/model/quantity.ts";
 import { describe, expect, it } from "vitest";
 import type { Spot } from "../../src/model/quantity.ts";
 import { resolvePlan } from "../../src/plan/resolve-plan.ts";
@@ -157,7 +158,9 @@ drains:
   it("says what was assumed, and nothing that was not used", () => {
     expect(plan.assumed.some((words) => words.includes("crowns"))).toBe(true);
     expect(plan.assumed.some((words) => words.includes("bearings"))).toBe(false);
-    const own = planOf("survey: {plus_minus: 20 mm}\nbuild: {place: 30 mm}\nobstacles:\n  rock: {at: [3, 3]}\n");
+    const own = planOf(
+      "survey: {coordinates: {plus_minus: 20 mm}}\nbuild: {place: 30 mm}\nobstacles:\n  rock: {at: [3, 3]}\n",
+    );
     expect(own.assumed).toEqual([]);
     expect(uOf(own, spotsOf(featureOf(own, "rock"))[0]?.east as never)).toBeCloseTo(0.01, 9);
   });
@@ -216,5 +219,28 @@ survey:
           expect(Math.abs(u - (base[i] as number))).toBeLessThan(1e-6);
       }
     }
+  });
+});
+
+describe("tapes of one reel beside coordinates", () => {
+  // B by coordinates to ± 4 mm (u 2 mm) and taped three times from A with a class III reel: u 5 mm + 0.2 mm a metre by hand
+  // (PRACTICE), 12.6 mm / root 3 by the reel (READ); the generalised mean and its doubt, COMPUTED.
+  const plan = planOf(`
+survey:
+  tape: {class: III}
+  coordinates: {plus_minus: 4 mm}
+  stations: {A: {at: [0, 0]}, B: {at: [30.000, 0]}}
+  checks: [{between: [A, B], tape: [30.030, 30.030, 30.030]}]
+`);
+  const peg = plan.pegs.get("B");
+  it("count the reel's error once in the place of a peg and in its doubt", () => {
+    const hand = 0.005 + 0.0002 * 30.03;
+    const reel = 0.0006 + 0.0004 * 31;
+    const [own, taped] = [1 / 0.002 ** 2, 1 / (hand ** 2 / 3 + reel ** 2 / 3)];
+    expect(plan.numbers.values[peg?.east.id ?? -1]).toBeCloseTo((own * 30 + taped * 30.03) / (own + taped), 6);
+    expect(peg && swayLength(plan.numbers.sways[peg.east.id] ?? new Map())).toBeCloseTo(
+      Math.sqrt(1 / (own + taped)),
+      6,
+    );
   });
 });

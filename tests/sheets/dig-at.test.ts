@@ -9,7 +9,6 @@ import { seeded } from "../seeded.ts";
 const text = (layers: string) => `
 stages: [now, yard]
 survey:
-  plus_minus: 0 mm
   tape: {length: 60, plus_minus: 10 mm}
   levelling: {plus_minus: 10 mm}
   coordinates: {plus_minus: 0 mm}
