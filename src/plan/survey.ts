@@ -161,8 +161,7 @@ function withReel(network: Network): Network {
   const other = observations.some(
     ({ kind, u, shared }) => u > 0 && (kind === "east" || kind === "north" || (kind === "distance" && !shared)),
   );
-  if (!fromReel || !other)
-    return { ...network, observations: observations.map(({ shared: _, ...alone }) => alone as Observation) };
+  if (!fromReel || !other) return { ...network, observations: observations.map(byItself) };
   return {
     stations: [...stations, reelStation],
     observations: [
@@ -172,6 +171,11 @@ function withReel(network: Network): Network {
     ],
     approximate: new Map([...(approximate ?? []), [reelStation, [0, 0]]]),
   };
+}
+
+function byItself(observation: Observation): Observation {
+  const { shared, ...alone } = observation;
+  return shared === undefined ? observation : (alone as Observation);
 }
 
 /** The measurement of the first id of a list. */
