@@ -175,7 +175,7 @@ function withReel(network: Network): Network {
 
 function byItself(observation: Observation): Observation {
   const { shared, ...alone } = observation;
-  return shared === undefined ? observation : (alone as Observation);
+  return shared === undefined ? observation : alone;
 }
 
 /** The measurement of the first id of a list. */
