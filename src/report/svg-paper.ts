@@ -108,6 +108,9 @@ function laidIn(sketch: Box, bounds: Bounds, free: number): Pick<Sheet, "sketch"
   return { scale, sketch, at, long: (metres) => plausible(metres) * perMetre, bounds };
 }
 
+/** Of a road that runs on beyond everything else so much is drawn, m; it does not make the rest small. */
+const ofRoads = 6;
+
 function boundsOf(marks: readonly PictureMark[], witness: readonly Witness[]): Bounds {
   let bounds = { west: Infinity, south: Infinity, east: -Infinity, north: -Infinity };
   const take = (points: readonly Point[], reach: number) => {
@@ -120,8 +123,15 @@ function boundsOf(marks: readonly PictureMark[], witness: readonly Witness[]): B
       };
     }
   };
-  for (const mark of marks) take(mark.points, reachOf(mark));
+  const runsOn = (mark: PictureMark) => mark.kind === "road";
+  for (const mark of marks) if (!runsOn(mark)) take(mark.points, reachOf(mark));
   for (const one of witness) take(one.points, plausible(one.radius));
+  const { west, south, east, north } = bounds;
+  const near = ([x, y]: Point): Point => [
+    Math.max(west - ofRoads, Math.min(east + ofRoads, x)),
+    Math.max(south - ofRoads, Math.min(north + ofRoads, y)),
+  ];
+  for (const mark of marks) if (runsOn(mark)) take(west <= east ? mark.points.map(near) : mark.points, reachOf(mark));
   return bounds.west <= bounds.east ? bounds : { west: 0, south: 0, east: 20, north: 12 };
 }
 
