@@ -1,16 +1,18 @@
 // What: how wide is the way between the things that stand on its two sides, at its narrowest?
 // Formula: least distance between a thing on the left and a thing on the right whose connection crosses the way's middle line.
 // Source: plane geometry.
-// Valid: things that stand up from the ground; overhanging branches and open gate leaves are not counted here.
+// Valid: things that stand up from the ground, and the gap of a wall that the way goes through; a yard as broad as it is long has no
+//   clear width; overhanging branches and open gate leaves are not counted here.
 // Witness: the narrowest place.
 
 import { figureBox } from "../geometry/figure.ts";
-import { lineLength, runAndLeft } from "../geometry/line.ts";
-import type { Feature } from "../model/plan.ts";
+import { lineLength, piecesOf, pointAtRun, runAndLeft } from "../geometry/line.ts";
+import { meeting } from "../geometry/segment.ts";
+import { type Feature, featureWords, isQuantity, type Property, propertyOf } from "../model/plan.ts";
 import type { Read } from "../model/quantity.ts";
 import type { CandidatePlace, Measure, Point, Scene } from "../model/reading.ts";
-import { featureWords } from "../model/plan.ts";
-import { centreFigure, figureAt, groundFigure, type LiveFigure } from "../site/live-figure.ts";
+import { figureAt, groundFigure, type LiveFigure } from "../site/live-figure.ts";
+import { type Middle, middleOf } from "../site/way-middle.ts";
 import { featuresNear } from "../site/near-features.ts";
 import { type NearPlace, nearPlaces } from "../site/near-places.ts";
 
@@ -32,23 +34,68 @@ const hemmingKinds: ReadonlySet<string> = new Set([
 export const clearWidth: Measure = {
   name: "clear-width",
   dimension: "length",
-  roles: { way: "a surface or strip drawn by its middle line" },
+  roles: { way: "a surface or strip: its middle line, a long narrow outline, or the two things it lies between" },
   parameters: {},
   phrase: "{found} is clear at its narrowest",
   shortName: "clear width",
   find: (subject, scene) => {
     const way = subject["way"];
-    const middle = way && centreFigure(way);
-    if (!way || way.shape?.form !== "line" || !middle) return { is: "does-not-bear" };
-    const line = figureAt(middle, scene.read).chains[0]?.points ?? [];
-    const beside = hemming(way, middle, scene);
-    const between = beside.flatMap((one, index) =>
-      beside.slice(index + 1).flatMap((other) => across(one, other, line, scene.read)),
-    );
-    const places = [...beside.flatMap((one) => inTheWay(one, middle, scene.read)), ...between];
+    if (!way) return { is: "does-not-bear" };
+    const named = betweenTwo(way, scene);
+    const middle = named ? null : middleOf(way, scene.read);
+    const places = named ?? (middle ? placesAlong(way, middle, scene) : []);
     return places.length > 0 ? { is: "found", places } : { is: "does-not-bear" };
   },
 };
+
+function placesAlong(way: Feature, { figure, line }: Middle, scene: Scene): readonly CandidatePlace[] {
+  const beside = hemming(way, figure, scene);
+  const between = beside.flatMap((one, index) =>
+    beside.slice(index + 1).flatMap((other) => across(one, other, line, scene.read)),
+  );
+  return [
+    ...beside.flatMap((one) => inTheWay(one, figure, scene.read)),
+    ...beside.flatMap((one) => gapsOnTheWay(one.feature, line, scene.read)),
+    ...between,
+  ];
+}
+
+/** The strip between two things that it names is as wide as they are apart, wherever they come nearest; null where it names none. */
+function betweenTwo(way: Feature, scene: Scene): readonly CandidatePlace[] | null {
+  const names = propertyOf(way, "between");
+  if (!Array.isArray(names)) return null;
+  const [one, other] = names.flatMap((name): readonly Beside[] => {
+    const feature = scene.standing().find((standing) => standing.name === name && !standing.partOf);
+    const figure = feature && groundFigure(feature);
+    return feature && figure ? [{ feature, figure }] : [];
+  });
+  if (!one || !other) return [];
+  return nearPlaces(one.figure, other.figure, open, scene.read).map((near) => placeBetween(one, other, near));
+}
+
+/** Gaps of one wall or fence that the middle line goes through: as wide as the wall stops short. */
+function gapsOnTheWay(feature: Feature, line: readonly Point[], read: Read): readonly CandidatePlace[] {
+  const gaps = propertyOf(feature, "gaps");
+  const course = feature.shape?.form === "line" ? feature.shape.line : [];
+  if (!Array.isArray(gaps)) return [];
+  const points = (now: Read) => course.map((spot): Point => [now(spot.east), now(spot.north)]);
+  return gaps.flatMap((gap: unknown, index): readonly CandidatePlace[] => {
+    const { from, to } = gap as { readonly from?: Property; readonly to?: Property };
+    if (!isQuantity(from) || !isQuantity(to)) return [];
+    const ends = (now: Read): readonly Point[] =>
+      [from, to].map((run) => pointAtRun(points(now), now(run))).filter((point) => point !== null);
+    const [start, end] = ends(read);
+    if (!start || !end || !piecesOf(line).some((piece) => meeting([start, end], piece) !== "apart")) return [];
+    return [
+      {
+        key: `${feature.name}|gap ${index + 1}`,
+        value: (now) => Math.abs(now(to) - now(from)),
+        where: `in the gap of ${featureWords(feature)}`,
+        witness: (now) => [{ part: "found", form: "line", points: ends(now), label: "narrowest" }],
+      },
+    ];
+  });
+}
 
 /** Kinds that nothing goes through: one of these across the middle line leaves no way at all. */
 const massive: ReadonlySet<string> = new Set(["building", "tank", "heap", "tree", "obstacle"]);
@@ -84,12 +131,16 @@ function hemming(way: Feature, middle: LiveFigure, scene: Scene): readonly Besid
 function across(one: Beside, other: Beside, line: readonly Point[], read: Read): readonly CandidatePlace[] {
   return nearPlaces(one.figure, other.figure, open, read)
     .filter((near) => crossesMiddle(near, line, read))
-    .map((near) => ({
-      key: `${one.feature.name}|${other.feature.name}|${near.key}`,
-      value: near.distance,
-      where: `between ${featureWords(one.feature)} and ${featureWords(other.feature)}`,
-      witness: (now) => [{ part: "found", form: "line", points: near.ends(now), label: "narrowest" }],
-    }));
+    .map((near) => placeBetween(one, other, near));
+}
+
+function placeBetween(one: Beside, other: Beside, near: NearPlace): CandidatePlace {
+  return {
+    key: `${one.feature.name}|${other.feature.name}|${near.key}`,
+    value: near.distance,
+    where: `between ${featureWords(one.feature)} and ${featureWords(other.feature)}`,
+    witness: (now) => [{ part: "found", form: "line", points: near.ends(now), label: "narrowest" }],
+  };
 }
 
 function crossesMiddle(near: NearPlace, line: readonly Point[], read: Read): boolean {

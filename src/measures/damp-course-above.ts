@@ -32,6 +32,8 @@ export const dampCourseAbove: Measure = {
     const property = String(parameters["level"]);
     if (!building) return { is: "does-not-bear" };
     const level = propertyOf(building, property);
+    // Nobody looks for the damp course of a barn; one that is written down is looked at whatever it stands in.
+    if (!isQuantity(level) && propertyOf(building, "habitable") === false) return { is: "does-not-bear" };
     if (!isQuantity(level))
       return missing(askedFor(building, property, `the level of the ${property.replaceAll("_", " ")}`, "length"));
     const places = [

@@ -18,7 +18,7 @@ const widestCrown = 10;
 const underside: Readonly<Record<string, string>> = {
   tree: "clearance_under",
   service: "overhead.height",
-  gate: "height_under",
+  gate: "headroom",
   hedge: "clearance_under",
 };
 
