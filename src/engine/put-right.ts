@@ -2,10 +2,12 @@
 
 import type { Card } from "../model/card.ts";
 import type { RemedyFound } from "../model/finding.ts";
-import type { Feature } from "../model/plan.ts";
+import { type Feature, featureWords } from "../model/plan.ts";
 import type { Subject } from "../model/reading.ts";
-import { evaluate, type EvaluationContext, type Outcome, plainlyShort } from "./evaluate.ts";
+import { evaluate, type EvaluationContext, type Outcome, plainlyShort, worseOutcome } from "./evaluate.ts";
 import { solveRemedies } from "./remedies.ts";
+import { numbersOf } from "./sentence.ts";
+import type { Spoiled } from "./spoiled.ts";
 import { extentOf, type SubjectFinder } from "./select.ts";
 import type { StageView } from "./stages.ts";
 
@@ -37,23 +39,32 @@ function spoiled(
   then: EvaluationContext,
   { was, becomes }: { readonly was: Feature; readonly becomes: Feature },
   { cards, finders, base, view }: PutRight,
-): readonly string[] {
+): readonly Spoiled[] {
   const now: EvaluationContext = { ...base, scene: view.scene };
   const finder = finders.get(view);
   const extent = extentOf(becomes, then.read);
   const changed = (subject: Subject): Subject =>
     Object.fromEntries(Object.entries(subject).map(([role, feature]) => [role, feature === was ? becomes : feature]));
-  const failing = cards.filter((card) => {
+  return cards.flatMap((card) => {
     const subjects = finder?.having(card, was, extent) ?? [];
-    return subjects.some(
-      (subject) =>
-        plainlyShort(card, changed(subject), then) &&
-        fails(evaluate(card, changed(subject), then)) &&
-        !fails(evaluate(card, subject, now)),
-    );
+    const failing = subjects.flatMap((subject) => {
+      if (!plainlyShort(card, changed(subject), then)) return [];
+      const failed = failures(evaluate(card, changed(subject), then));
+      return failed.length === 0 || failures(evaluate(card, subject, now)).length > 0 ? [] : failed;
+    });
+    if (failing.length === 0) return [];
+    const worst = failing.reduce((a, b) => (worseOutcome(b, a) ? b : a));
+    const title = card.title.charAt(0).toLowerCase() + card.title.slice(1);
+    return [{ title, words: spoiledWords(worst, becomes, then) }];
   });
-  return failing.map((card) => card.title.charAt(0).toLowerCase() + card.title.slice(1));
 }
 
-const fails = (outcomes: readonly Outcome[]) =>
-  outcomes.some((outcome) => outcome.verdict === "not-met" && outcome.grade === "must");
+/** `tree "oak": 2.10 m clear of ...; at least 3.00 m is wanted`, with the name of what it is about where another thing was changed. */
+function spoiledWords(outcome: Outcome, changed: Feature, { read }: EvaluationContext): string {
+  const about = outcome.subject[outcome.card.about.role];
+  const whose = about && about.name !== changed.name ? featureWords(about) : "";
+  return [whose, numbersOf(outcome, read)].filter((part) => part !== "").join(": ");
+}
+
+const failures = (outcomes: readonly Outcome[]) =>
+  outcomes.filter((outcome) => outcome.verdict === "not-met" && outcome.grade === "must");

@@ -13,12 +13,13 @@ import { evaluate, type Outcome, plainMargin } from "./evaluate.ts";
 import { multiplier, slack } from "./judge.ts";
 import { shownOf } from "./sentence.ts";
 import { fine, leastAmount, type MarginAt, rememberedMargins } from "./least-amount.ts";
+import { type Spoiled, spoiledSentence, titlesOf } from "./spoiled.ts";
 import { type AroundTurning, turningRemedies } from "./turning-remedies.ts";
 
 /** Asks the outcome anew under changed numbers. */
 export interface RemedyContext extends AroundTurning {
-  /** Rules that would newly fail under a changed read, by id. */
-  readonly wouldFail: (read: Read, changed: Feature) => readonly string[];
+  /** Rules that would newly fail under a changed read. */
+  readonly wouldFail: (read: Read, changed: Feature) => readonly Spoiled[];
 }
 
 /** Remedies are printed in steps of this size, away from the limit (metres). */
@@ -131,11 +132,11 @@ function changeNumber(dotted: string, outcome: Outcome, around: RemedyContext): 
     const change = { property: rest.join("."), dimension: property.dimension, now, sign, shownIn: shownOf(outcome) };
     const text = changeWords(featureWords(feature), change, solved);
     return {
-      words: text + spoiled(wouldFail),
+      words: text + spoiledSentence(wouldFail),
       short: solved.short,
       sure: solved.sure,
       unit: baseUnit[property.dimension],
-      would_then_fail: wouldFail,
+      would_then_fail: titlesOf(wouldFail),
     };
   }
   return null;
@@ -201,10 +202,6 @@ function amountsWords(
   return `${text(short)}${more} would just do, ${text(sure)} to be sure`;
 }
 
-function spoiled(rules: readonly string[]): string {
-  return rules.length === 0 ? "" : ` But that would bring a new fault: ${rules.join("; ")}.`;
-}
-
 function moveFeature(role: string, fromRole: string, outcome: Outcome, around: RemedyContext): RemedyFound | null {
   const feature = outcome.subject[role];
   const other = outcome.subject[fromRole];
@@ -229,11 +226,11 @@ function moveFeature(role: string, fromRole: string, outcome: Outcome, around: R
   const wouldFail = around.wouldFail(readAt(solved.printed), feature);
   const text = `Move ${featureWords(feature)} ${words(solved.printed, "length")} to the ${compassWord(direction)}, away from ${featureWords(other)} (${amountsWords(solved, "length", "m", "")}).`;
   return {
-    words: text + spoiled(wouldFail),
+    words: text + spoiledSentence(wouldFail),
     short: solved.short,
     sure: solved.sure,
     unit: "m",
-    would_then_fail: wouldFail,
+    would_then_fail: titlesOf(wouldFail),
   };
 }
 

@@ -92,6 +92,17 @@ function judgedSentence(outcome: Outcome, { judged, name, read, decidedBy }: Jud
   return `${capital(name)}: ${phrase}${where}${tail}.`;
 }
 
+/** What was found and what is wanted, without the fault: `2.10 m clear of tree "whitethorn"; at least 3.00 m is wanted`; empty of yes or no. */
+export function numbersOf(outcome: Outcome, read: Read): string {
+  const { judged, measure } = outcome;
+  if (!judged || measure.shownIn === "yes or no") return "";
+  const { phrase, wish } = numberWords(outcome, judged, read);
+  const isSideless = judged.value.value < 0 && !measure.below;
+  if (isSideless && judged.place.where) return judged.place.where;
+  const where = judged.place.where ? `, ${judged.place.where}` : "";
+  return `${phrase}${where}${wish === "" ? "" : `; ${wish}`}`;
+}
+
 /** What was found, by its size and side, and what is wanted; nothing is wanted in words where the limit is just not to be on that side. */
 function numberWords(outcome: Outcome, judged: JudgedPlace, read: Read) {
   const { measure, subject, element } = outcome;
@@ -108,6 +119,8 @@ function numberWords(outcome: Outcome, judged: JudgedPlace, read: Read) {
   if (isNothing && judged.requirement.sense === "at_most")
     return { phrase, wish: `${noneWords(measure, parameters) ?? `none at all is ${asked}`}${forWhom}` };
   if (isNothing && below) return { phrase, wish: "" };
+  if (below && judged.requirement.sense === "at_least" && (values[0] ?? 0) < 0)
+    return { phrase, wish: `no more than ${sizeWords(wanted[0] ?? "")} of that is ${asked}${forWhom}` };
   const side = below?.wanted ? ` ${below.wanted}` : "";
   return { phrase, wish: `${wantedWords(judged.requirement, wanted)}${side} is ${asked}${forWhom}` };
 }
@@ -163,8 +176,9 @@ function sizeWords(text: string): string {
 function notGiven(outcome: Outcome, name: string): string {
   const { card } = outcome;
   const open = `so nobody can say whether it ${card.fault}`;
+  const whom = card.defersTo ? "" : " Ask the local authority.";
   if (outcome.reason === "no-limit-here")
-    return `${capital(name)}: no published figure is known for this place${outcome.because ? ` and ${outcome.because}` : ""}, ${open}. Ask the local authority.`;
+    return `${capital(name)}: no published figure is known for this place${outcome.because ? ` and ${outcome.because}` : ""}, ${open}.${whom}`;
   if (outcome.reason === "gave-up")
     return `${capital(name)}: our search gave up (${outcome.because ?? "no reason given"}), ${open}.`;
   const asks = [...new Set(outcome.missing.map((need) => need.asks))];

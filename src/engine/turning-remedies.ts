@@ -17,6 +17,7 @@ import { oneSided } from "./judge.ts";
 import { halved, leastOfMany } from "./least-of-many.ts";
 import { freshNumbers, type FreshNumbers, replacedScene, type Replaced } from "./variant.ts";
 import { wantedValues } from "./sentence.ts";
+import { type Spoiled, spoiledSentence, titlesOf } from "./spoiled.ts";
 
 /** What a remedy may ask about the rest of the plan. */
 export interface AroundTurning {
@@ -24,7 +25,7 @@ export interface AroundTurning {
   /** All features of the plan, of all stages. */
   readonly features: readonly Feature[];
   /** Rules that would newly fail with one thing in place of another. */
-  readonly wouldFailWith: (changed: Variant, was: Feature, becomes: Feature) => readonly string[];
+  readonly wouldFailWith: (changed: Variant, was: Feature, becomes: Feature) => readonly Spoiled[];
 }
 
 /** The plan with something changed, as rules see it. */
@@ -206,15 +207,18 @@ function easedTold(
   const wouldFail = work.around.wouldFailWith(variant, ease.was, ease.becomes);
   const text = words(amount, "length", { decimals: 2 });
   const less = short < amount ? ` (${words(short, "length", { decimals: 2 })} is just enough; ${text} to be sure)` : "";
-  const spoiled = wouldFail.length === 0 ? "" : ` Then these would fail: ${wouldFail.join(", ")}.`;
-  const found = told(`${ease.words(text, amount)}${less}: then ${roomWords(met)}.${spoiled}`, met, variant.read);
+  const found = told(
+    `${ease.words(text, amount)}${less}: then ${roomWords(met)}.${spoiledSentence(wouldFail)}`,
+    met,
+    variant.read,
+  );
   const taken: Witness = { part: "found", form: "outline", points: ease.taken(amount), label: `${text} more` };
   return {
     ...found,
     short,
     sure: amount,
     unit: "m",
-    would_then_fail: wouldFail,
+    would_then_fail: titlesOf(wouldFail),
     witness: [taken, ...(found.witness ?? [])],
     ...(ease.newly === "all" ? { redrawn: ease.was.name } : {}),
   };

@@ -17,6 +17,7 @@ export const distanceFromStem: Measure = {
   roles: { works: "anything with a shape", tree: "a tree" },
   parameters: {},
   phrase: "it comes within {found} of the stem of {tree}",
+  below: { phrase: "the stem of {tree} stands {found} inside it", wanted: "from it" },
   shortName: "distance from stem",
   find: (subject, scene) => {
     const { works, tree } = subject;

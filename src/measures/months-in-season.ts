@@ -32,10 +32,35 @@ export const monthsInSeason: Measure = {
     const [first, last] = [Number(parameters["first"]), Number(parameters["last"])];
     const closed = (month: number) =>
       first <= last ? month >= first && month <= last : month >= first || month <= last;
-    const hit = touched.filter(closed).length;
-    return { is: "found", places: [{ key: "months", value: () => hit, witness: () => [] }] };
+    const hit = [...new Set(touched.filter(closed))];
+    const where = `${listed(hit)}; closed from ${monthName(first)} to ${monthName(last)}`;
+    const place = { key: "months", value: () => hit.length, witness: () => [] };
+    return { is: "found", places: [hit.length === 0 ? place : { ...place, where }] };
   },
 };
+
+const monthNames = [
+  "January",
+  "February",
+  "March",
+  "April",
+  "May",
+  "June",
+  "July",
+  "August",
+  "September",
+  "October",
+  "November",
+  "December",
+];
+
+const monthName = (month: number) => monthNames[month - 1] ?? String(month);
+
+/** `May`, `March, April and May`. */
+function listed(months: readonly number[]): string {
+  const names = [...new Set(months)].map(monthName);
+  return names.length < 2 ? (names[0] ?? "") : `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
+}
 
 function monthsOf(job: Feature, read: Read): readonly number[] | null {
   const start = startOf(job);

@@ -91,7 +91,7 @@ const at = (words: string) =>
 
 /** Whether more moves would help it to the room that is wanted. */
 function moreMoves({ never }: Room): string {
-  if (never === null) return "; with more moves it may have more";
+  if (never === null) return "; with more moves it may find more room";
   if (never === "cut off") return "; no number of moves gives it the room that is wanted";
   return `; more moves do not help, for it has not that room where it ${never === "start" ? "starts" : "ends"}`;
 }

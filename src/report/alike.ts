@@ -24,6 +24,15 @@ export function alikeKey(finding: Finding, solvedFirst: Set<string>): string | n
   return JSON.stringify([rule, option, verdict, finding.decided_by, finding.stages, things, found.value]);
 }
 
+/** The figure of one page about one thing: where two rules ask for it, the graver one tells it. Null where nothing is published. */
+export function sameFigureKey({ option, verdict, stages, features, found, wanted }: Finding): string | null {
+  if ((verdict !== "not-met" && verdict !== "undecided") || !found || !wanted?.source) return null;
+  if (wanted.standing === "practice" || wanted.standing === "your own wish") return null;
+  const things = features.map(({ kind, name }) => [kind, name]);
+  const { sense, value, source } = wanted;
+  return JSON.stringify([option, verdict, stages, things, found.value, sense, value, source.id]);
+}
+
 /** What is only advised, of each thing alike: nothing about one of them has been worked out that its neighbours would lose. */
 function isCounsel(finding: Finding): boolean {
   return isMild(finding) && finding.remedies.every(({ short }) => short === null);
@@ -47,12 +56,12 @@ function thingWords({ features }: Finding): string {
   return first ? `${clean(first.kind)} "${clean(first.name)}"` : "";
 }
 
-/** ` (15.24 m, line 60)`. */
+/** ` (15.24 m, line 60)`. A number below 0 is left out: only the sentence tells which side that is. */
 function aside(finding: Finding): string {
   const { at, found } = finding;
   const scale = scaleOf(finding);
   const parts = [
-    ...(found && scale ? [amount(found.value, scale, found.doubt)] : []),
+    ...(found && scale && found.value >= 0 ? [amount(found.value, scale, found.doubt)] : []),
     ...(at[0] ? [`line ${at[0].line}`] : []),
   ];
   return parts.length === 0 ? "" : ` (${parts.join(", ")})`;
@@ -68,7 +77,7 @@ export function alsoSays({ finding, also }: Numbered, names: PlaceNames): readon
   const wish = wishOf(finding);
   const own = thingWords(finding);
   return also
-    .filter((other) => thingWords(other) === own)
+    .filter((other) => thingWords(other) === own && other.rule === finding.rule)
     .map((other) => {
       const says = whoSays(other, names);
       return wishOf(other) === wish ? `So says also: ${says}` : sentence(`And ${wishOf(other)}. ${says}`);
@@ -83,7 +92,8 @@ function wishOf(finding: Finding): string {
 }
 
 /** Solved remedies of the other figures that the first does not tell already. */
-export function alsoRemedies({ finding, also }: Numbered): readonly string[] {
+export function alsoRemedies({ finding, also: all }: Numbered): readonly string[] {
+  const also = all.filter(({ rule }) => rule === finding.rule);
   const told = new Set(finding.remedies.map(({ words }) => words));
   return also.flatMap((other) => {
     const more = other.remedies.find(({ words, short }) => short !== null && !told.has(words));

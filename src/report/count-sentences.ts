@@ -2,7 +2,7 @@
 
 import type { Need, Report } from "../model/finding.ts";
 import { clean } from "./clean.ts";
-import type { Group, Numbered } from "./grouping.ts";
+import { standingVerdict, type Group, type Numbered } from "./grouping.ts";
 import { askedTogether } from "./need-groups.ts";
 import { openNeeds } from "./need-lines.ts";
 
@@ -28,10 +28,7 @@ export function countSentences(report: Report, told: readonly Numbered[]): strin
   const parts: string[] = [];
   for (const group of Object.keys(oneOrMany) as (keyof typeof oneOrMany)[]) {
     const count = told.filter((one) => one.group === group).length;
-    if (count > 0)
-      parts.push(
-        counted(count, oneOrMany[group]).replace("Settle them all", count === 2 ? "Settle both" : "Settle them all"),
-      );
+    if (count > 0) parts.push(group === "hurt" ? hurtSentence(told, count) : countedMore(group, count, told));
   }
   const asked = askedTogether(openNeeds(report, told)).map(({ needs }) => needs);
   const missing = told.filter((one) => one.group === "missing").length + asked.length;
@@ -48,6 +45,54 @@ export function countSentences(report: Report, told: readonly Numbered[]): strin
     return [...(failing || checked === 0 ? [] : ["Nothing that was checked fails."]), ...parts].join(" ");
   if (checked === 0) return "Nothing could be checked. That says nothing about the plan.";
   return "No fault was seen in what was checked. Read on for what was not looked at.";
+}
+
+/** `7 matters can hurt somebody; for 2 of them no figure is published here. Settle them all ...`: an unknown is told as one. */
+function hurtSentence(told: readonly Numbered[], count: number): string {
+  const words = counted(count, oneOrMany.hurt).replace(
+    "Settle them all",
+    count === 2 ? "Settle both" : "Settle them all",
+  );
+  const open = (Object.keys(openWords) as (keyof typeof openWords)[]).flatMap((group) => {
+    const many = told.filter((one) => one.group === "hurt" && openGroup(one) === group).length;
+    return many === 0 ? [] : [openWords[group].replace("#", ofThem(many, count))];
+  });
+  return open.length === 0 ? words : words.replace(". ", `; ${open.join(", ")}. `);
+}
+
+/** `it` of one, `both of them`, `all of them`, else `2 of them`. */
+function ofThem(many: number, all: number): string {
+  if (all === 1) return "it";
+  if (many < all) return `${many} of them`;
+  return all === 2 ? "both of them" : "all of them";
+}
+
+const openWords = {
+  unpublished: "for # no figure is published here",
+  missing: "for # the plan does not say enough",
+  tape: "for # your measurements cannot say",
+  build: "for # ordinary building is not close enough",
+  search: "for # our search cannot say",
+  rough: "for # the table is too rough",
+} as const;
+
+/** Which unknown a matter that can hurt somebody is; null where it is known to fail. */
+function openGroup({ finding }: Numbered): keyof typeof openWords | null {
+  if (finding.reason === "no-limit-here") return "unpublished";
+  if (finding.reason === "gave-up") return "search";
+  if (finding.verdict === "not-given") return "missing";
+  if (standingVerdict(finding) !== "undecided") return null;
+  const { decided_by: by } = finding;
+  return by === "build" ? "build" : by === "limit" ? "rough" : by === "method" ? "search" : "tape";
+}
+
+/** Unknowns that stand among what can hurt somebody are not counted again: the rest are so many more. */
+function countedMore(group: Exclude<keyof typeof oneOrMany, "hurt">, count: number, told: readonly Numbered[]): string {
+  const words = counted(count, oneOrMany[group]);
+  const isAlso = told.some((one) => one.group === "hurt" && openGroup(one) === group);
+  return isAlso
+    ? words.replace(/^(For )?(\d+)( things?)?/, (_, lead = "", number, things = "") => `${lead}${number} more${things}`)
+    : words;
 }
 
 /** How many of the things asked for bear on people is said in the head: nobody should start before they are answered. */

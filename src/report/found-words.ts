@@ -8,7 +8,7 @@ import { standingVerdict } from "./grouping.ts";
 /** Standard uncertainties between what is found and what is wanted for 0.95 and for 0.999 (normal distribution, COMPUTED). */
 const sureAt = { usual: 1.645, safety: 3.09 } as const;
 
-/** `short by 28 mm`, `over by 0.20 m`, `0.45 m to spare`, or `good to 0.05 m, needs 0.02 m`; empty where there is no number. */
+/** `short by 28 mm`, `over by 0.20 m`, `0.45 m to spare`, or `good to ± 0.05 m; ± 0.02 m would decide`; empty where there is no number. */
 export function marginWords(finding: Finding): string {
   const { found, wanted } = finding;
   const scale = scaleOf(finding);
@@ -19,7 +19,7 @@ export function marginWords(finding: Finding): string {
     const needs = gap / (finding.stakes === "safety" ? sureAt.safety : sureAt.usual);
     const fine = finer(scale, nineteenInTwenty * found.doubt);
     if (needs < found.doubt && needs > 0)
-      return `good to ${doubtWords(found.doubt, fine)}, needs ${difference(nineteenInTwenty * needs, fine, needs)}`;
+      return `good to ± ${doubtWords(found.doubt, fine)}; ± ${difference(nineteenInTwenty * needs, fine, needs)} would decide`;
   }
   if (side === "met") return "";
   return `${side} by ${difference(gap, finer(scale, gap), Math.min(found.doubt, gap / 10))}`;

@@ -1,6 +1,6 @@
 // The order in which findings are told: by what they do to a person. One numbering for the text, the drawing and the page.
 
-import { alikeKey } from "./alike.ts";
+import { alikeKey, sameFigureKey } from "./alike.ts";
 import { verdictOrder, type Finding, type Report, type Verdict } from "../model/finding.ts";
 
 export type Group =
@@ -81,15 +81,15 @@ function folded(
   const byKey = new Map<string, Finding[]>();
   const solvedFirst = new Set<string>();
   for (const { group, finding } of told) {
-    const key = alikeKey(finding, solvedFirst);
-    const before = key === null ? undefined : byKey.get(key);
+    const keys = [alikeKey(finding, solvedFirst), sameFigureKey(finding)].filter((key) => key !== null);
+    const before = keys.map((key) => byKey.get(key)).find((one) => one !== undefined);
     if (before) {
       before.push(finding);
       continue;
     }
     const also: Finding[] = [];
     entries.push({ group, finding, also });
-    if (key !== null) byKey.set(key, also);
+    for (const key of keys) byKey.set(key, also);
   }
   return entries;
 }

@@ -38,7 +38,9 @@ describe("too close to call", () => {
 
 describe("two noes in the finding's own words", () => {
   it("not in so many moves, and not in any number of them", () => {
-    expect(findingOf({ id: "a", clear: 0.3, plusMinus: 0 }).sentence).toContain("with more moves it may have more");
+    expect(findingOf({ id: "a", clear: 0.3, plusMinus: 0 }).sentence).toContain(
+      "with more moves it may find more room",
+    );
     const never = findingOf({ id: "f", clear: 0.05, plusMinus: 0, moves: 13 });
     expect(never.sentence).toContain("no number of moves gives it the room that is wanted");
   });

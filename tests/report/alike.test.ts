@@ -42,6 +42,27 @@ describe("findings alike", () => {
     expect(text).toContain("For what is advised: Drop it 40 mm.");
   });
 
+  it("tells the figure of one page once, though two rules ask for it, by the graver of them", () => {
+    const remedy = { words: "Widen it.", short: 0.01, sure: 0.03, unit: "m", would_then_fail: [] };
+    const grave = tooFlat("A", { rule: "a/grave", stakes: "safety", sentence: "it is grave." });
+    const milder = tooFlat("A", { sentence: "it is milder.", remedies: [remedy] });
+    const text = flat([milder, grave]);
+    expect(numbered(reportOf([milder, grave])).map(({ finding }) => finding.rule)).toEqual(["a/grave"]);
+    expect(text).not.toMatch(/milder|So says also|Widen it/);
+    expect(numbered(reportOf([tooFlat("B"), grave]))).toHaveLength(2);
+  });
+
+  it("tells no number below 0 of a like thing: only a sentence tells which side that is", () => {
+    const tight = (name: string, value: number) =>
+      tooFlat("A", {
+        grade: "should",
+        stakes: "nuisance",
+        features: [{ kind: "drain", name, role: "run" }],
+        found: found(value, 0),
+      });
+    expect(flat([tight("a", -3), tight("b", -2.27)])).toMatch(/The same holds of drain "b"(?: \(line \d+\))?\./);
+  });
+
   it("keeps apart what another thing, another stage or another value is", () => {
     const other = [{ kind: "drain", name: "yard drain", role: "run" }];
     const apart = [

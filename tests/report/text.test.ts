@@ -123,7 +123,7 @@ describe("the text report", () => {
     expect(plain).not.toMatch(/\.\s{4}\./);
     expect(plain).not.toContain("( o )");
     expect(flat(plain)).toContain(
-      "Clear opening: 3.12 m, give or take 0.05 m, 19 times in 20; good to 50 mm, needs 24 mm.",
+      "Clear opening: 3.12 m, give or take 0.05 m, 19 times in 20; good to ± 50 mm; ± 24 mm would decide.",
     );
   });
 
@@ -138,6 +138,21 @@ describe("the text report", () => {
       "2 matters can hurt somebody. Settle both before anyone starts.",
       "3 matters can hurt somebody. Settle them all before anyone starts.",
     ]);
+  });
+
+  it("tells unknowns among what can hurt as unknowns, and counts each once", () => {
+    const hurts = { stakes: "safety", grade: "must", sentence: "it is told." } as const;
+    const silent = { verdict: "not-given", reason: "no-limit-here" } as const;
+    const fails = invented({ rule: "a/1", verdict: "not-met", ...hurts });
+    const unknown = invented({ rule: "a/2", ...silent, ...hurts });
+    const milder = invented({ rule: "a/3", ...silent, stakes: "damage", sentence: "it is told." });
+    expect(flat(textReport(withFindings([fails, unknown, milder])))).toContain(
+      "2 matters can hurt somebody; for 1 of them no figure is published here. Settle both before anyone starts. " +
+        "For 1 more thing no figure is published here.",
+    );
+    expect(flat(textReport(withFindings([unknown])))).toContain(
+      "1 matter can hurt somebody; for it no figure is published here. Settle it before anyone starts.",
+    );
   });
 
   it("does not call a plan faultless of which nothing could be checked", () => {

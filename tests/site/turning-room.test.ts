@@ -65,7 +65,7 @@ describe("room in so many moves: critical clearances of another program at 5 and
 
 describe("two noes", () => {
   it.each([
-    ["a", 3, 0.08, "with more moves it may have more"],
+    ["a", 3, 0.08, "with more moves it may find more room"],
     ["f", 13, 0.05, "no number of moves gives it the room that is wanted"],
     ["b", 3, 0.7, "more moves do not help, for it has not that room where it starts"],
   ] as const)("scene %s in %d moves with %d m: %s", (id, moves, clear, words) => {
