@@ -6,7 +6,7 @@ import { clean, columns, sentence } from "./clean.ts";
 import { decidesWords, doWords, saysWords, whyWords } from "./finding-words.ts";
 import { foundWords, marginWords } from "./found-words.ts";
 import type { Numbered } from "./grouping.ts";
-import { markLegend, markLine } from "./mark-line.ts";
+import { amountLegend, markLegend, markLine } from "./mark-line.ts";
 import type { Cautions } from "./mind.ts";
 import type { TextOptions } from "./text-options.ts";
 import { tagRight, wrap } from "./wrap.ts";
@@ -99,9 +99,17 @@ export function placeWordsInFile(finding: Finding, report: Report): string {
   return own ? `line ${at.line}` : `${clean(at.file)} line ${at.line}`;
 }
 
+/** Remedies are worked out when they are looked at: no more findings than these are asked for the key alone. */
+const legendLooks = 12;
+
 /** The key to the mark line, once, where any is drawn. */
 export function legendLines(told: readonly Numbered[], style: EntryStyle): readonly string[] {
-  if (style.options.plain || style.options.brief) return [];
-  const legend = markLegend(told.flatMap((one) => markOf(one.finding, style.width) ?? []));
-  return legend === "" ? [] : [legend];
+  if (style.options.brief) return [];
+  const marks = style.options.plain ? [] : told.flatMap((one) => markOf(one.finding, style.width) ?? []);
+  const amounts = amountLegend(told.slice(0, legendLooks).flatMap(({ finding }) => finding.remedies));
+  const place = told.some(({ finding }) => finding.at.length > 0)
+    ? "At the right, line 12: where it stands in the plan file."
+    : "";
+  const keys = [amounts, place].filter((key) => key !== "").join(" ");
+  return [markLegend(marks), ...wrap(keys, style.width)].filter((line) => line !== "");
 }

@@ -93,7 +93,7 @@ function sureness(report: Report): string {
 
 function lookUp(told: readonly Numbered[]): readonly string[] {
   const recalled = told.some(({ finding }) => finding.wanted?.source?.seen === "memory");
-  return recalled ? ['Where a page is "recalled", look it up before you rely on it.'] : [];
+  return recalled ? ['"Recalled": written from memory, the page was not seen. Look it up before you rely on it.'] : [];
 }
 
 /** What is met and what does not bear, one line each, for who asks. */

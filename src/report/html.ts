@@ -10,7 +10,7 @@ import { groupHeading, groupOrder, numbered, type Group, type Numbered } from ".
 import { headPieces } from "./head-lines.ts";
 import { entryMarkup, type PageStyle } from "./html-entry.ts";
 import { style, styleHash } from "./html-style.ts";
-import { markLegend, markLine } from "./mark-line.ts";
+import { amountLegend, markLegend, markLine } from "./mark-line.ts";
 import { element, joined, plain, type Markup } from "./markup.ts";
 import { dealCautions, type CautionsAbout } from "./mind.ts";
 import { needSentences } from "./need-lines.ts";
@@ -120,7 +120,8 @@ function mainMarkup(pictures: readonly Picture[], told: readonly Numbered[], pag
       : [section("Mind all the same, whatever is met", aboutMarkup(page.cautions.left))];
   const legend = markLegend(told.flatMap(({ finding }) => markLine(finding) ?? []));
   const key = legend === "" ? [] : [element("p", { "aria-hidden": "true" }, plain(legend.replace(/ {3}/g, "; ")))];
-  const all = [...key, ...notes, ...mind];
+  const amounts = amountLegend(told.flatMap(({ finding }) => finding.remedies));
+  const all = [...key, ...(amounts === "" ? [] : [paragraph(amounts)]), ...notes, ...mind];
   const none = all.length === 0 ? [paragraph("There is nothing to tell here.")] : [];
   return element("main", {}, ...left, element("div", { id: "notes", tabindex: -1 }, ...all, ...none));
 }

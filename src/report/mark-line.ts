@@ -163,6 +163,12 @@ function drawDoubt(row: string[], at: { readonly low: number; readonly place: nu
   row[high] = at.high >= row.length ? ">" : ")";
 }
 
+/** Said once where an amount is told: what is printed first, what would just do and what is sure are three numbers. */
+export function amountLegend(remedies: readonly { readonly words: string }[]): string {
+  const isTold = remedies.some(({ words }) => /\bto be sure\b/.test(words));
+  return isTold ? "Do: the first amount is the sure one, rounded up to what can be set out (50 mm; levels 5 mm)." : "";
+}
+
 /** The key to these lines; empty where there are none. */
 export function markLegend(lines: readonly MarkLine[]): string {
   if (lines.length === 0) return "";

@@ -46,12 +46,32 @@ export function dealCautions(report: Report, told: readonly Numbered[]): Caution
     const about = aboutOf(finding);
     left.set(about, [...(left.get(about) ?? []), ...freshOf(finding, printed)]);
   }
-  return { with: dealt, left: [...left].flatMap(([about, cautions]) => unsaidOf(about, cautions, printed)) };
+  const said = new Set([...dealt.values()].flat().flatMap(sentencesOf));
+  return { with: dealt, left: [...left].flatMap(([about, cautions]) => unsaidOf(about, cautions, { printed, said })) };
 }
 
-function unsaidOf(about: string, cautions: readonly string[], printed: ReadonlySet<string>): readonly CautionsAbout[] {
-  const rest = cautions.filter((caution) => !saidWithMore(caution, printed));
+interface Said {
+  readonly printed: ReadonlySet<string>;
+  /** Sentences that stand on the page already; added to. */
+  readonly said: Set<string>;
+}
+
+function unsaidOf(about: string, cautions: readonly string[], { printed, said }: Said): readonly CautionsAbout[] {
+  const rest = cautions
+    .filter((caution) => !saidWithMore(caution, printed))
+    .map((caution) => freshSentences(caution, said))
+    .filter((caution) => caution !== "");
   return rest.length === 0 ? [] : [{ about, cautions: rest }];
+}
+
+const sentencesOf = (caution: string): readonly string[] => caution.split(/(?<=\.) (?=[A-Z])/).map(closed);
+const closed = (sentence: string) => (sentence.endsWith(".") ? sentence : `${sentence}.`);
+
+/** A caution without the sentences that stand on the page word for word. */
+function freshSentences(caution: string, said: Set<string>): string {
+  const fresh = sentencesOf(caution).filter((sentence) => !said.has(sentence));
+  for (const sentence of fresh) said.add(sentence);
+  return fresh.join(" ");
 }
 
 function aboutOf({ rule }: Finding): string {

@@ -2,10 +2,13 @@
 
 import type { Finding } from "../model/finding.ts";
 import type { Point } from "../model/reading.ts";
-import { sentence } from "./clean.ts";
+import { amount, scaleOf } from "./amounts.ts";
+import { capital, clean, sentence } from "./clean.ts";
+import { marginWords } from "./found-words.ts";
 import { standingVerdict, type Numbered } from "./grouping.ts";
 import { element, joined, paperLines, plain, type Markup } from "./markup.ts";
 import { ink, paper } from "./svg-hatch.ts";
+import { requirementWords } from "./standing-words.ts";
 import type { Box } from "./svg-paper.ts";
 
 /** Half the width of a stone, millimetres. */
@@ -109,8 +112,8 @@ export interface FootRoom {
   readonly foot: Box;
   /** How many things have no place that can be drawn. */
   readonly leftOut: number;
-  /** Numbers of the report that are told at another stage only. */
-  readonly others: readonly number[];
+  /** What is told at another stage only. */
+  readonly others: readonly Numbered[];
 }
 
 /** The foot: each stone with its sentence, column by column, and what this drawing is not. */
@@ -126,7 +129,7 @@ export function footMarkup(told: readonly Numbered[], room: FootRoom): Markup {
   const [restX, restY] = cellAt(shown);
   const rest =
     told.length > shown ? [words([restX, restY + lineHeight], `and ${told.length - shown} more: see the report`)] : [];
-  const elsewhere = others.length === 0 ? "" : `At other stages: ${others.join(", ")}. `;
+  const elsewhere = elsewhereWords(others);
   const none = told.length === 0 ? "No finding is told at this stage. " : "";
   const lost =
     leftOut === 0 ? "" : `${leftOut} ${leftOut === 1 ? "thing has" : "things have"} no place that can be drawn. `;
@@ -137,8 +140,46 @@ export function footMarkup(told: readonly Numbered[], room: FootRoom): Markup {
   return joined([...entries, ...rest, last], "\n");
 }
 
+/** `At stage "shed": 1, 2, 3. `: which stage shows the numbers that are not here. */
+function elsewhereWords(others: readonly Numbered[]): string {
+  const byStage = new Map<string, number[]>();
+  for (const { number, finding } of others) {
+    const stage = clean(finding.stages[0] ?? "");
+    byStage.set(stage, [...(byStage.get(stage) ?? []), number]);
+  }
+  const at = (stage: string) => (stage === "" ? "At other stages" : `At stage "${stage}"`);
+  return [...byStage].map(([stage, numbers]) => `${at(stage)}: ${numbers.join(", ")}. `).join("");
+}
+
+/** The longest way to say a finding that fits: whole, without what stands in brackets, else the thing and its numbers. */
+function fitting(finding: Finding, fit: { readonly width: number; readonly size: number; readonly most: number }) {
+  const whole = sentence(finding.sentence);
+  const [thing] = finding.features;
+  const name = thing ? `${thing.kind} "${thing.name}"` : "";
+  const numbers = numberWords(finding);
+  const ways = [
+    whole,
+    whole.replace(/ \([^()]*\)/g, ""),
+    ...(name === "" || numbers === "" ? [] : [`${capital(clean(name))}: ${numbers}.`]),
+    whole.replace(/, so nobody can say whether.*$/, "."),
+  ];
+  const told = ways.map((way) => paperLines(way, fit));
+  return told.find((lines) => !lines.some((line) => line.endsWith("..."))) ?? told[0] ?? [];
+}
+
+/** `clear width 3.12 m; at least 3.10 m is wanted`; below 0 only how far off it is. */
+function numberWords(finding: Finding): string {
+  const { found, reading, grade } = finding;
+  const scale = scaleOf(finding);
+  const wanted = requirementWords(finding);
+  if (!found || !scale || wanted === "") return "";
+  const value = found.value < 0 ? marginWords(finding) : amount(found.value, scale, found.doubt);
+  const open = standingVerdict(finding) === "undecided" ? "; too near to call" : "";
+  return `${clean(reading)} ${value}${open}; ${wanted} is ${grade === "should" ? "advised" : "wanted"}`;
+}
+
 function entry({ number, finding }: Numbered, [x, y]: Point, width: number): Markup {
-  const lines = paperLines(sentence(finding.sentence), {
+  const lines = fitting(finding, {
     width: width - 2 * stoneHalf - 2.5,
     size: letter,
     most: linesEach,

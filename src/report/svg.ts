@@ -62,7 +62,7 @@ function onSheet(whole: Picture, report: Report, page: { readonly id: string; re
   const leftOut = whole.marks.length - picture.marks.length;
   const all = numbered(report);
   const told = toldAt(picture.stage, all);
-  const others = all.filter((one) => !told.includes(one)).map(({ number }) => number);
+  const others = all.filter((one) => !told.includes(one));
   const witness = told.flatMap(({ finding }) => finding.witness.filter(drawable));
   const sheet = sheetFor(picture, witness, { ...page, footHeight: (width) => footHeight(told.length, width) });
   const { sketch } = sheet;

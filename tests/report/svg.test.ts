@@ -119,7 +119,11 @@ describe("the drawing", () => {
     const svg = drawing(inventedPicture, inventedReport);
     const others = numbered(inventedReport).filter(({ finding: { stages } }) => !stages.includes("yard"));
     expect(others.length).toBeGreaterThan(0);
-    expect(svg).toContain(`At other stages: ${others.map(({ number }) => number).join(", ")}.`);
+    const [first] = others;
+    const stage = first?.finding.stages[0] ?? "";
+    const there = others.filter(({ finding }) => (finding.stages[0] ?? "") === stage).map(({ number }) => number);
+    const lead = stage === "" ? "At other stages" : `At stage &quot;${stage}&quot;`;
+    expect(svg).toContain(`${lead}: ${there.join(", ")}.`);
     expect(svg).not.toContain("goat paddock&quot; can be jumped");
   });
 

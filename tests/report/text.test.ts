@@ -155,6 +155,21 @@ describe("the text report", () => {
     );
   });
 
+  it("says a sentence of caution once, and drops no other sentence with it", () => {
+    const met = (at: number, caution: string) =>
+      invented({ rule: `walls/${at}`, verdict: "met", stakes: "safety", sentence: "it holds.", cautions: [caution] });
+    const text = flat(
+      textReport(
+        withFindings([
+          met(1, "Keep off by the depth. Stop block where it tips."),
+          met(2, "Stop block where it tips. Belt on."),
+        ]),
+      ),
+    );
+    expect(text).toContain("Keep off by the depth. Stop block where it tips. Belt on.");
+    expect(text.match(/Stop block/g)).toHaveLength(1);
+  });
+
   it("does not call a plan faultless of which nothing could be checked", () => {
     const counts = { ...quietReport.counts, met: 0 };
     expect(textReport(withFindings([], { counts }))).toContain(
@@ -209,7 +224,7 @@ describe("the text report", () => {
         ),
       );
     expect(known("read")).toContain("At least 2.00 m is wanted. England: A guide, 4; guidance, page read.");
-    expect(known("memory")).toMatch(/guidance, recalled, page not seen\..*look it up before you rely on it/);
+    expect(known("memory")).toMatch(/guidance, recalled, page not seen\..*Look it up before you rely on it/);
     expect(known("none")).toContain("guidance, no publisher.");
   });
 
