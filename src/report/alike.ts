@@ -24,13 +24,18 @@ export function alikeKey(finding: Finding, solvedFirst: Set<string>): string | n
   return JSON.stringify([rule, option, verdict, finding.decided_by, finding.stages, things, found.value]);
 }
 
-/** The figure of one page about one thing: where two rules ask for it, the graver one tells it. Null where nothing is published. */
-export function sameFigureKey({ option, verdict, stages, features, found, wanted }: Finding): string | null {
+/**
+ * The figure of one page for one number of one thing: where two rules ask for it, the graver one tells it. Null where
+ * nothing is published, and of two things together: there the rules fear different harm.
+ */
+export function sameFigureKey(finding: Finding): string | null {
+  const { option, verdict, stages, features, reading, found, wanted } = finding;
   if ((verdict !== "not-met" && verdict !== "undecided") || !found || !wanted?.source) return null;
+  if (features.length !== 1) return null;
   if (wanted.standing === "practice" || wanted.standing === "your own wish") return null;
   const things = features.map(({ kind, name }) => [kind, name]);
   const { sense, value, source } = wanted;
-  return JSON.stringify([option, verdict, stages, things, found.value, sense, value, source.id]);
+  return JSON.stringify([option, verdict, stages, things, reading, found.value, sense, value, source.id]);
 }
 
 /** What is only advised, of each thing alike: nothing about one of them has been worked out that its neighbours would lose. */

@@ -50,6 +50,9 @@ describe("findings alike", () => {
     expect(numbered(reportOf([milder, grave])).map(({ finding }) => finding.rule)).toEqual(["a/grave"]);
     expect(text).not.toMatch(/milder|So says also|Widen it/);
     expect(numbered(reportOf([tooFlat("B"), grave]))).toHaveLength(2);
+    const pair = [...drain, { kind: "tree", name: "oak", role: "tree" }];
+    const two = [grave, milder].map((one) => ({ ...one, features: pair }));
+    expect(numbered(reportOf(two))).toHaveLength(2);
   });
 
   it("tells no number below 0 of a like thing: only a sentence tells which side that is", () => {
