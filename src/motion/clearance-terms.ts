@@ -62,8 +62,8 @@ export function collectTerms(terms: Terms, look: Look, pose: PoseLike): void {
 /** The edges close enough at the pose at hand; room for as many as were ever near. */
 const close = { edges: new Int32Array(64), count: 0 };
 
-/** How far off the envelope's circle an edge may lie and still count, m: more than any envelope is off its ground. */
-const off = 0.5;
+/** How far off the envelope's circle an edge may lie and still count, m: more than `deepest`, so that an envelope far off its ground is still drawn back. */
+const off = 2.0;
 
 /** Picks the edges near the circle round the envelope: only they can touch it, or tell that it is off its ground. */
 function findClose({ walls, near }: Look, pose: PoseLike, c: number, s: number): void {

@@ -88,7 +88,7 @@ describe("pegs that share a tape", () => {
         D: { ties: { A: 41.9, B: 28.9 }, side: "left of A to B" },
       },
     },
-    trees: { ash: { at: "D", stem: "0.4 ± 0.001", existing: true } },
+    trees: { ash: { at: "D", stem: "3 ± 0.001", existing: true } },
     build: { position: "1 mm" },
     none: ["veteran trees"],
     walls: {
