@@ -69,8 +69,8 @@ export interface CheckOptions {
   readonly option?: string;
   /** Cards of the owner's own, beside the built-in ones; file names as `area/slug.yaml`. */
   readonly cards?: readonly Text[];
-  /** Solve remedies (default true). */
-  readonly remedies?: boolean;
+  /** Solve remedies (default true); `plain` leaves out those that a path must be searched for, which takes seconds. */
+  readonly remedies?: boolean | "plain";
 }
 
 /** A report with the pictures of its plans. */

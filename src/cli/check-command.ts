@@ -13,7 +13,8 @@ export interface CheckFlags {
   readonly stage?: string;
   readonly option?: string;
   readonly asOf?: string;
-  readonly remedies: boolean;
+  /** True with --remedies, false with --no-remedies. */
+  readonly remedies?: boolean;
   readonly all?: boolean;
   readonly plain?: boolean;
   readonly brief?: boolean;
@@ -71,7 +72,7 @@ function optionsOf(flags: CheckFlags, cards: readonly Text[], streams: Streams):
   return {
     asOf: flags.asOf ?? streams.today,
     asOfStands: flags.asOf !== undefined,
-    remedies: flags.remedies,
+    remedies: flags.remedies ?? "plain",
     cards,
     ...(flags.place ? { place: flags.place.split(",").map((place) => place.trim()) } : {}),
     ...(flags.stage ? { stage: flags.stage } : {}),

@@ -62,6 +62,7 @@ function programWith(streams: Streams, finish: (code: number) => void): Command 
     .option("--stage <name>", "check one stage only")
     .option("--option <name>", "check the plan with one of its options")
     .option("--as-of <date>", "day against which dates are judged, as 2026-11-25")
+    .option("--remedies", "search, too, for the least change that lets each vehicle through (takes seconds)")
     .option("--no-remedies", "do not work out what would put each thing right")
     .option("--all", "list what is met, too")
     .option("--plain", "no mark lines, for a screen reader")

@@ -33,7 +33,7 @@ export interface CheckRequest {
   readonly locate: (place: Place) => Position;
   readonly readRequirement: ReadRequirement;
   readonly parts: (standing: readonly Feature[], read: Read, stage: number) => readonly Feature[];
-  readonly remedies: boolean;
+  readonly remedies: boolean | "plain";
 }
 
 export interface Checked {
@@ -281,7 +281,8 @@ function unsaidOf(card: Card, { request, views }: Run): ReturnType<typeof hazard
 function withRemedies(finding: Finding, entry: Folded, run: Run): Finding {
   const view = run.views.find((candidate) => candidate.stage === entry.stages[0]);
   if (!run.request.remedies || !view || !isPrinted(finding)) return finding;
-  const around = { ...run, view, features: run.request.plan.features };
+  const { plan, remedies: asked } = run.request;
+  const around = { ...run, view, features: plan.features, searches: asked !== "plain" };
   let solved: Finding["remedies"] | null = null;
   const remedies = () => (solved ??= remediesOf(entry.outcome, around));
   return Object.defineProperty({ ...finding }, "remedies", { get: remedies, enumerable: true });

@@ -19,6 +19,8 @@ export interface PutRight {
   readonly view: StageView;
   /** All features of the plan, of all stages. */
   readonly features: readonly Feature[];
+  /** Whether changes are looked for that take a search of paths, seconds for each. */
+  readonly searches: boolean;
 }
 
 /** Remedies of an outcome, each with the rules that it would break. */
@@ -28,6 +30,7 @@ export function remediesOf(outcome: Outcome, about: PutRight): readonly RemedyFo
   return solveRemedies(outcome, {
     context,
     features: about.features,
+    searches: about.searches,
     wouldFail: (read, changed) =>
       spoiled({ ...context, read, scene: { ...view.scene, read } }, { was: changed, becomes: changed }, about),
     wouldFailWith: (variant, was, becomes) => spoiled({ ...context, ...variant }, { was, becomes }, about),

@@ -24,6 +24,8 @@ export interface AroundTurning {
   readonly context: EvaluationContext;
   /** All features of the plan, of all stages. */
   readonly features: readonly Feature[];
+  /** False where only what needs no search is told. */
+  readonly searches: boolean;
   /** Rules that would newly fail with one thing in place of another. */
   readonly wouldFailWith: (changed: Variant, was: Feature, becomes: Feature) => readonly Spoiled[];
 }
@@ -42,6 +44,15 @@ const closerSteps = 4;
 /** Room beyond the wanted (m) that is looked for: a step by which the rule itself looks beyond it. */
 const leastSpare = 0.05;
 
+/** Stands for what a search would tell. */
+const askFor: RemedyFound = {
+  words: "Which side must go out, or what must move, and how far, is searched for with --remedies (some seconds).",
+  short: null,
+  sure: null,
+  unit: "",
+  would_then_fail: [],
+};
+
 /** Remedies of a manoeuvre that has no room; none where it is not known where it starts and ends. */
 export function turningRemedies(outcome: Outcome, around: AroundTurning): readonly RemedyFound[] {
   const { manoeuvre } = outcome.subject;
@@ -55,6 +66,7 @@ export function turningRemedies(outcome: Outcome, around: AroundTurning): readon
   const work: Work = { outcome, around, manoeuvre, drives, wanted, spare };
   const waited = waiting(work);
   if (waited) return [waited];
+  if (!around.searches) return [askFor];
   return [...eased(movedThings(work), work), ...eased(carriedOut(work), work), ...moreTurns(work)];
 }
 

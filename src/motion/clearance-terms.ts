@@ -63,7 +63,7 @@ export function collectTerms(terms: Terms, look: Look, pose: PoseLike): void {
 const close = { edges: new Int32Array(64), count: 0 };
 
 /** How far off the envelope's circle an edge may lie and still count, m: more than `deepest`, so that an envelope far off its ground is still drawn back. */
-const off = 2.0;
+const off = 1.5;
 
 /** Picks the edges near the circle round the envelope: only they can touch it, or tell that it is off its ground. */
 function findClose({ walls, near }: Look, pose: PoseLike, c: number, s: number): void {

@@ -48,7 +48,7 @@ describe("where no figure of the country is known", () => {
   it("says that somebody must be asked", () => {
     const [told] = findingsOf("monte-da-azinheira", "separation/field-near-well", of);
     expect([told?.verdict, told?.reason]).toEqual(["not-given", "no-limit-here"]);
-    expect(told?.sentence).toContain("Ask");
+    expect(told?.defers_to).toContain("authority");
   });
   it("takes the answer from the plan", () => {
     const [told] = findingsOf("monte-da-azinheira-mended", "separation/field-near-well", of);
