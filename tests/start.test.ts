@@ -15,7 +15,7 @@ afterAll(() => rmSync(folder, { recursive: true }));
 const report = (): string =>
   spawnSync(
     process.execPath,
-    [join(folder, "sightrail.js"), "check", join(root, "examples/gate-and-lorry/plan.yaml")],
+    [join(folder, "sightrail.cjs"), "check", join(root, "examples/gate-and-lorry/plan.yaml")],
     {
       encoding: "utf8",
     },

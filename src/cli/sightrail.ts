@@ -8,11 +8,13 @@ const day = (date: Date): string =>
 
 // A reader that closes early (`| head`) is no fault of ours; what was found still decides the exit number.
 process.stdout.on("error", () => undefined);
-process.exitCode = await main(process.argv.slice(2), {
+void main(process.argv.slice(2), {
   out: (text) => void process.stdout.write(text),
   err: (text) => void process.stderr.write(text),
   readInput: () => readFileSync(0, "utf8"),
   today: day(new Date()),
   columns: process.stdout.columns,
   colour: process.stdout.isTTY && process.env["NO_COLOR"] === undefined,
+}).then((exit) => {
+  process.exitCode = exit;
 });

@@ -10,7 +10,7 @@ import { inventedPlan } from "./invented-plan.ts";
 
 const rounds = Number(process.argv[2] ?? 3);
 const counts = [500, 1000, 2000, 4000];
-const program = join(root, "dist/sightrail.js");
+const program = join(root, "dist/sightrail.cjs");
 const folder = mkdtempSync(join(tmpdir(), "many-features-"));
 
 /** A plan file; with more stages after the last in which nothing changes. */

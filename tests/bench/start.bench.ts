@@ -5,7 +5,7 @@ import { join } from "node:path";
 import { root } from "../house/rule-files.ts";
 
 const runs = 20;
-const program = join(root, "dist/sightrail.js");
+const program = join(root, "dist/sightrail.cjs");
 const commands: readonly (readonly [string, readonly string[]])[] = [
   ["node -e 0", ["-e", "0"]],
   ["sightrail --version", [program, "--version"]],

@@ -57,6 +57,9 @@ const shared = {
   logLevel: "warning",
 } as const;
 
+/** What stands for `import.meta.url` in CommonJS, which node starts some 15 ms sooner than a module. */
+const ownAddress = 'require("node:url").pathToFileURL(__filename).href';
+
 // The program: one file, named by its text, so that what V8 made of another text is never found beside it.
 const whole = await build({
   ...shared,
@@ -66,7 +69,7 @@ const whole = await build({
   write: false,
   plugins: [dataBeside],
   define: { "import.meta.url": "thisFile" },
-  banner: { js: 'const thisFile = require("node:url").pathToFileURL(__filename).href;' },
+  banner: { js: `const thisFile = ${ownAddress};` },
 });
 const text = inAscii(whole.outputFiles[0]?.text ?? "");
 const name = `program-${createHash("sha256").update(text).digest("hex").slice(0, 10)}.cjs`;
@@ -86,12 +89,13 @@ const programByName: Plugin = {
 await build({
   ...shared,
   entryPoints: ["src/cli/sightrail.ts"],
-  outfile: join(output, "sightrail.js"),
-  format: "esm",
+  outfile: join(output, "sightrail.cjs"),
+  format: "cjs",
   plugins: [programByName],
-  banner: { js: "#!/usr/bin/env node" },
+  define: { "import.meta.url": "thisFile" },
+  banner: { js: `#!/usr/bin/env node\nconst thisFile = ${ownAddress};` },
 });
-chmodSync(join(output, "sightrail.js"), 0o755);
+chmodSync(join(output, "sightrail.cjs"), 0o755);
 
 // The library: the same code for those who call it from their own.
 const library = await build({
