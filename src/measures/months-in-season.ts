@@ -4,6 +4,7 @@
 // Valid: whole months; a season may run over the turn of the year (10 to 5).
 // Witness: none.
 
+import { monthName } from "../model/months.ts";
 import { type Feature, featureWords, isQuantity, propertyOf } from "../model/plan.ts";
 import type { Read } from "../model/quantity.ts";
 import type { Measure } from "../model/reading.ts";
@@ -33,32 +34,17 @@ export const monthsInSeason: Measure = {
     const closed = (month: number) =>
       first <= last ? month >= first && month <= last : month >= first || month <= last;
     const hit = [...new Set(touched.filter(closed))];
-    const where = `${listed(hit)}; closed from ${monthName(first)} to ${monthName(last)}`;
+    const where = `${listed(hit)}; closed from ${wordOf(first)} to ${wordOf(last)}`;
     const place = { key: "months", value: () => hit.length, witness: () => [] };
     return { is: "found", places: [hit.length === 0 ? place : { ...place, where }] };
   },
 };
 
-const monthNames = [
-  "January",
-  "February",
-  "March",
-  "April",
-  "May",
-  "June",
-  "July",
-  "August",
-  "September",
-  "October",
-  "November",
-  "December",
-];
-
-const monthName = (month: number) => monthNames[month - 1] ?? String(month);
+const wordOf = (month: number): string => monthName(month) ?? String(month);
 
 /** `May`, `March, April and May`. */
 function listed(months: readonly number[]): string {
-  const names = [...new Set(months)].map(monthName);
+  const names = [...new Set(months)].map(wordOf);
   return names.length < 2 ? (names[0] ?? "") : `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
 }
 

@@ -2,7 +2,7 @@
 // distance over the greatest speed of its points, so nothing between two looks can be passed over.
 
 import type { Point } from "../model/reading.ts";
-import type { Checked, Four } from "./checked.ts";
+import { type Checked, edgesAbout, type Four } from "./checked.ts";
 import type { Pose } from "./pose.ts";
 
 /** A rectangle on its way: its frame's pose at any share of the way, and how far its points can move on the whole of it. */
@@ -59,19 +59,7 @@ export function keepsClear(moving: Moving, gap: number): boolean {
 
 /** Edges that come within `within` (m) of the circle round all of the way. */
 function edgesInReach({ checked, poseAt, travel }: Moving, within: number): readonly number[] {
-  const { boundary, reach } = checked;
-  const middle = poseAt(0.5);
-  const radius = travel / 2 + reach + within + 1e-3;
-  const near: number[] = [];
-  for (let i = 0; i < boundary.count; i++) {
-    const ax = boundary.ax[i]! - middle.x;
-    const ay = boundary.ay[i]! - middle.y;
-    const dx = boundary.bx[i]! - boundary.ax[i]!;
-    const dy = boundary.by[i]! - boundary.ay[i]!;
-    const t = Math.max(0, Math.min(1, -(ax * dx + ay * dy) / (dx * dx + dy * dy)));
-    if ((ax + t * dx) ** 2 + (ay + t * dy) ** 2 <= radius * radius) near.push(i);
-  }
-  return near;
+  return edgesAbout(checked, poseAt(0.5), travel / 2 + within);
 }
 
 /** Distance of a rectangle at a pose from edges of its boundary (0 where they meet), and the nearest boundary point. */

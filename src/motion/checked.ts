@@ -45,9 +45,13 @@ export type Four = [number, number, number, number];
 
 /** Edges that the envelope could reach on an arc: those near the circle round the arc's middle. */
 export function nearEdges(checked: Checked, pose: Pose, arc: Arc, within = 0): readonly number[] {
-  const { boundary, reach } = checked;
   const middle = poseAfter(pose, { curvature: arc.curvature, length: arc.length / 2 });
-  const radius = Math.abs(arc.length) / 2 + reach + within + 1e-3;
+  return edgesAbout(checked, middle, Math.abs(arc.length) / 2 + within);
+}
+
+/** Edges that come within `within` (m) of the envelope, whatever its heading, at a place. */
+export function edgesAbout({ boundary, reach }: Checked, middle: Pose, within: number): readonly number[] {
+  const radius = reach + within + 1e-3;
   const near: number[] = [];
   for (let i = 0; i < boundary.count; i++) {
     const ax = boundary.ax[i]! - middle.x;

@@ -65,6 +65,7 @@ export function settingFor(version: Version, node: Node, work: FeatureWork): Set
   const name = textOf(along);
   return {
     existing: stands(node, version),
+    isAlongNamed: along !== null && name !== null,
     along: () => (along !== null && name !== null ? work.places().line(name, along, version) : work.firstLine()),
     byName: (text, at) => work.places().point(text, at, version),
     lineByName: (text, at) => work.places().line(text, at, version),

@@ -15,6 +15,8 @@ export interface Setting {
   readonly existing: boolean;
   /** The line that `run`, `left` and `right` are measured from; null where there is none. */
   readonly along: () => LiveLine | null;
+  /** Whether that line is named, so that a fault told at its pegs is why there is none. */
+  readonly isAlongNamed?: boolean;
   readonly byName: (name: string, node: Node) => LivePoint | null;
   readonly lineByName: (name: string, node: Node) => LiveLine | null;
   /** Whether a name is that of a line or outline, not of a point. */
@@ -120,7 +122,7 @@ function readRun(node: Node, setting: Setting, which: string): LivePoint | null 
   const offsets = readRunAndLeft(node, setting, which);
   if (offsets === null) return null;
   if (line === null) {
-    if (named !== null) return null;
+    if (named !== null || setting.isAlongNamed) return null;
     return troubles.report(node, {
       code: "missing-key",
       expected: "a line that run and offset are measured from",
