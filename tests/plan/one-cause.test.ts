@@ -9,5 +9,5 @@ import { root } from "../house/rule-files.ts";
 test("a decimal comma in the base line is one problem, though all runs and offsets hang on it", () => {
   const text = readFileSync(join(root, "examples/sallow-yard/plan.yaml"), "utf8").replace("tape: 36.40", "tape: 36,40");
   const { problems } = checkPlan({ file: "plan.yaml", text }, { asOf: "2026-11-25", remedies: false });
-  expect(problems.map(({ line, got }) => [line, got])).toEqual([[14, "36,40"]]);
+  expect(problems.map(({ line, got }) => [line, got])).toEqual([[14, '"36,40"']]);
 });
