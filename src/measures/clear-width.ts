@@ -1,8 +1,8 @@
 // What: how wide is the way between the things that stand on its two sides, at its narrowest?
 // Formula: least distance between a thing on the left and a thing on the right whose connection crosses the way's middle line.
 // Source: plane geometry.
-// Valid: things that stand up from the ground, and the gap of a wall that the way goes through; a yard as broad as it is long has no
-//   clear width; overhanging branches and open gate leaves are not counted here.
+// Valid: things that stand up from the ground and hang lower than `under`, and the gap of a wall that the way goes through; a yard as
+//   broad as it is long has no clear width; overhanging branches and open gate leaves are not counted here.
 // Witness: the narrowest place.
 
 import { figureBox } from "../geometry/figure.ts";
@@ -35,21 +35,29 @@ export const clearWidth: Measure = {
   name: "clear-width",
   dimension: "length",
   roles: { way: "a surface or strip: its middle line, a long narrow outline, or the two things it lies between" },
-  parameters: {},
+  /** What hangs at this height or higher hems nothing in; at 0 everything does. */
+  parameters: { under: { dimension: "length", default: 0 } },
   phrase: "{found} is clear at its narrowest",
+  below: { phrase: "no way is left: what stands there overlaps by {found}", wanted: "clear" },
   shortName: "clear width",
-  find: (subject, scene) => {
+  find: (subject, scene, { under }) => {
     const way = subject["way"];
     if (!way) return { is: "does-not-bear" };
     const named = betweenTwo(way, scene);
     const middle = named ? null : middleOf(way, scene.read);
-    const places = named ?? (middle ? placesAlong(way, middle, scene) : []);
+    const places = named ?? (middle ? placesAlong(way, middle, { scene, under: Number(under) }) : []);
     return places.length > 0 ? { is: "found", places } : { is: "does-not-bear" };
   },
 };
 
-function placesAlong(way: Feature, { figure, line }: Middle, scene: Scene): readonly CandidatePlace[] {
-  const beside = hemming(way, figure, scene);
+interface Around {
+  readonly scene: Scene;
+  readonly under: number;
+}
+
+function placesAlong(way: Feature, { figure, line }: Middle, around: Around): readonly CandidatePlace[] {
+  const { scene } = around;
+  const beside = hemming(way, figure, around);
   const between = beside.flatMap((one, index) =>
     beside.slice(index + 1).flatMap((other) => across(one, other, line, scene.read)),
   );
@@ -118,11 +126,18 @@ interface Beside {
   readonly figure: LiveFigure;
 }
 
-function hemming(way: Feature, middle: LiveFigure, scene: Scene): readonly Beside[] {
+/** Whether a thing hangs so high that what comes along passes below it: other rules ask for the headroom. */
+function hangsOver(thing: Feature, { scene, under }: Around): boolean {
+  const underside = propertyOf(thing, "underside");
+  return under > 0 && isQuantity(underside) && scene.read(underside) >= under;
+}
+
+function hemming(way: Feature, middle: LiveFigure, around: Around): readonly Beside[] {
+  const { scene } = around;
   const wayBox = figureBox(figureAt(middle, scene.read));
   if (!wayBox) return [];
   return featuresNear(scene, hemmingKinds, wayBox, open).flatMap((feature) => {
-    const figure = feature === way ? null : groundFigure(feature);
+    const figure = feature === way || hangsOver(feature, around) ? null : groundFigure(feature);
     return figure ? [{ feature, figure }] : [];
   });
 }

@@ -1,15 +1,16 @@
 // What: how much room is there beside a parked vehicle to open a door?
 // Formula: least distance from its two long sides to what stands there.
 // Source: plane geometry, with the vehicle in the middle of its bay, or as the plan writes its end.
-// Valid: walls, fences, buildings and the like; other parked vehicles are not known.
+// Valid: walls, fences, buildings, and vehicles that other manoeuvres park beside it; a driver stands a hand's breadth off the middle.
 // Witness: the side and what stands beside it.
 
-import { bodyOutline } from "../motion/swept-outline.ts";
 import { propertyOf } from "../model/plan.ts";
 import type { CandidatePlace, Measure } from "../model/reading.ts";
 import type { LiveFigure } from "../site/live-figure.ts";
 import { drivesAt } from "../site/manoeuvre-states.ts";
+import { ringAt } from "../site/live-ring.ts";
 import { nearPlaces } from "../site/near-places.ts";
+import { parkedBody } from "../site/parked-body.ts";
 
 /** Things farther off than this hinder no door, m. */
 const reach = 3;
@@ -28,12 +29,13 @@ export const roomBesideParked: Measure = {
     if (!found) return { is: "does-not-bear" };
     if (found.is !== "drive") return found;
     const { drive } = found;
-    const [backRight, frontRight, frontLeft, backLeft] = bodyOutline(drive.plain, drive.goal);
+    const body = parkedBody(drive, scene.read);
+    const [backRight, frontRight, frontLeft, backLeft] = body;
     if (!backRight || !frontRight || !frontLeft || !backLeft) return { is: "does-not-bear" };
     const long: LiveFigure = {
       chains: [
-        { points: [() => backRight, () => frontRight], ends: "open" },
-        { points: [() => backLeft, () => frontLeft], ends: "open" },
+        { points: [backRight, frontRight], ends: "open" },
+        { points: [backLeft, frontLeft], ends: "open" },
       ],
       solid: false,
       grow: () => 0,
@@ -49,7 +51,7 @@ export const roomBesideParked: Measure = {
         value: near.distance,
         where: `at ${one.feature.kind} "${one.feature.name}"`,
         witness: (read) => [
-          { part: "thing", form: "outline", points: [backRight, frontRight, frontLeft, backLeft] },
+          { part: "thing", form: "outline", points: ringAt(body, read) },
           { part: "found", form: "line", points: near.ends(read) },
         ],
       }));

@@ -44,6 +44,7 @@ export const sightAlongRoad: Measure = {
     const looking = {
       read: scene.read,
       heading: Math.atan2(frame(scene.read).along[1], frame(scene.read).along[0]),
+      tall: Number(parameters["eye"]),
       gates: scene.standing("gates"),
     };
     const things = scene.standing().filter((thing) => hides(thing, Number(parameters["eye"]), scene));

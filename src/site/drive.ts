@@ -10,6 +10,7 @@ import { areaOf, bayNames, joinedArea, type Ends, endsOf, names, notSaid, wordOf
 import { type InTheWay, inTheWay } from "./in-the-way.ts";
 import { joinedRings, type LiveRing, ringAt } from "./live-ring.ts";
 import { type LiveVehicle, liveVehicle, looksSlipped } from "./vehicle.ts";
+import { type Tall, tallestOf } from "./passes-under.ts";
 import { type DriveTrailer, inLine, trailerOf } from "./trailer.ts";
 import { type WayIn, wayIn, type WayWork } from "./way-in.ts";
 
@@ -20,10 +21,14 @@ export interface Drive extends Ends {
   readonly plain: Vehicle;
   /** The trailer that is on; null where there is none. */
   readonly trailer: DriveTrailer | null;
+  /** How tall it is with its trailer, m; null where the plan does not say it. */
+  readonly tall: Tall;
   /** How far it rolls from wheels straight ahead to full lock, m; null where they are turned on the spot. */
   readonly rollToLock: number | null;
   /** Changes of direction allowed; null where the plan does not say in how many moves. */
   readonly mostChanges: number | null;
+  /** What it stands in before or after, where the plan names it. */
+  readonly bay: LiveRing | null;
   /** Ground for the wheels; outlines counter-clockwise, holes clockwise. */
   readonly running: readonly LiveRing[];
   readonly inTheWay: readonly InTheWay[];
@@ -71,7 +76,8 @@ export function driveOf(manoeuvre: Feature, scene: DriveScene): DriveFound {
   const rolls = rollToLock(vehicle, scene.read);
   if (typeof rolls === "object" && rolls !== null) return missing(rolls);
   if (rolls !== null && trailer) return gaveUp("steering while rolling is not searched with a trailer on");
-  return laidOut({ manoeuvre, vehicle: live, plain, trailer, rollToLock: rolls, mostChanges, scene });
+  const tall = tallestOf([vehicle, ...(trailer ? [trailer.feature] : [])], scene.read);
+  return laidOut({ manoeuvre, vehicle: live, plain, trailer, tall, rollToLock: rolls, mostChanges, scene });
 }
 
 const gaveUp = (because: string): DriveFound => ({ is: "gave-up", because });
@@ -108,6 +114,7 @@ interface Layout {
   readonly vehicle: LiveVehicle;
   readonly plain: Vehicle;
   readonly trailer: DriveTrailer | null;
+  readonly tall: Tall;
   readonly rollToLock: number | null;
   readonly mostChanges: number | null;
   readonly scene: DriveScene;
@@ -148,12 +155,14 @@ function laidOut(layout: Layout): DriveFound {
   const looking = {
     read: scene.read,
     heading: ends.start.heading,
+    tall: layout.tall,
     gates: scene.there.filter((one) => one.kind === "gate"),
   };
   const box = boxAbout(running, ends.start, scene.read, overallLength(train));
   const drive: Drive = {
     ...layout,
     ...ends,
+    bay: areaOf(there(bayNames(manoeuvre)[0] ?? ""))[0] ?? null,
     running,
     inTheWay: scene.there
       .flatMap((feature) => inTheWay(feature, looking) ?? [])

@@ -6,6 +6,7 @@ import { isQuantity, propertyOf } from "../model/plan.ts";
 import type { Quantity, Read, Spot } from "../model/quantity.ts";
 import { liveSpot, type LivePoint } from "./live-figure.ts";
 import { type LiveRing, ringAlong, ringRound } from "./live-ring.ts";
+import { outToEaves, passesBelow, passesUnder, type Tall } from "./passes-under.ts";
 
 /** Something that the body, or only the wheels, must keep off. */
 export interface InTheWay {
@@ -36,10 +37,11 @@ const bodyKinds: ReadonlySet<string> = new Set([
 ]);
 const wheelKinds: ReadonlySet<string> = new Set(["water"]);
 
-/** How things are looked at: numbers, the heading from which round things are drawn, and the gates that let through. */
+/** How things are looked at: numbers, the heading from which round things are drawn, how tall what comes is, and the gates that let through. */
 export interface Looking {
   readonly read: Read;
   readonly heading: number;
+  readonly tall: Tall;
   readonly gates: readonly Feature[];
 }
 
@@ -47,6 +49,7 @@ export interface Looking {
 export function inTheWay(feature: Feature, looking: Looking): InTheWay | null {
   const keepsOff = bodyKinds.has(feature.kind) ? "body" : wheelKinds.has(feature.kind) ? "wheels" : null;
   if (!keepsOff || !feature.shape || propertyOf(feature, "body_may_pass_over") === true) return null;
+  if (passesUnder(feature, looking.tall, looking.read)) return null;
   const rings = feature.kind === "gate" ? gatePosts(feature) : ringsOf(feature, looking);
   return rings.length > 0 ? { feature, keepsOff, rings } : null;
 }
@@ -56,7 +59,7 @@ function ringsOf(feature: Feature, looking: Looking): readonly LiveRing[] {
   if (!shape) return [];
   switch (shape.form) {
     case "outline":
-      return [shape.outline.map(liveSpot)];
+      return [outToEaves(feature, shape.outline.map(liveSpot), looking)];
     case "circle":
       return round(liveSpot(shape.centre), (read) => read(shape.across) / 2, looking);
     case "point":
@@ -90,7 +93,7 @@ function alongLine(
   const points = line.map(liveSpot);
   const wide = width ?? sizeOf(feature, "spread") ?? sizeOf(feature, "width");
   const widthAt = (read: Read) => Math.max(thin, wide ? read(wide) : 0);
-  const gaps = [...gapsOf(feature), ...looking.gates.flatMap((gate) => gateIn(gate, feature))];
+  const gaps = [...gapsOf(feature, looking), ...looking.gates.flatMap((gate) => gateIn(gate, feature))];
   return pieces(points, gaps, looking.read).map((piece) => ringAlong(piece, widthAt));
 }
 
@@ -100,7 +103,7 @@ export function piecesBetweenGaps(
   line: readonly Spot[],
   read: Read,
 ): readonly (readonly LivePoint[])[] {
-  return pieces(line.map(liveSpot), gapsOf(feature), read);
+  return pieces(line.map(liveSpot), gapsOf(feature, { tall: 0, read }), read);
 }
 
 function sizeOf(feature: Feature, name: string): Quantity | undefined {
@@ -117,14 +120,14 @@ interface Gap {
 /** Gaps that a vehicle can pass: not the holes that are for water or for sheep. */
 const closedGaps: ReadonlySet<string> = new Set(["drain hole", "stile", "sheep creep"]);
 
-function gapsOf(feature: Feature): readonly Gap[] {
+function gapsOf(feature: Feature, { tall, read }: Pick<Looking, "tall" | "read">): readonly Gap[] {
   const { gaps } = feature.properties;
   if (!Array.isArray(gaps)) return [];
   return (gaps as readonly Property[]).flatMap((gap): Gap[] => {
     if (typeof gap !== "object" || Array.isArray(gap) || !("from" in gap) || !("to" in gap)) return [];
-    const { from, to, kind } = gap as { from?: Property; to?: Property; kind?: Property };
+    const { from, to, kind, lintel } = gap as { from?: Property; to?: Property; kind?: Property; lintel?: Property };
     if (!isQuantity(from) || !isQuantity(to) || (typeof kind === "string" && closedGaps.has(kind))) return [];
-    return [{ from: (read) => read(from), to: (read) => read(to) }];
+    return passesBelow(lintel, tall, read) ? [{ from: (now) => now(from), to: (now) => now(to) }] : [];
   });
 }
 

@@ -1,11 +1,11 @@
 // What stands when a manoeuvre is done: before the work of its stage, or from its stage on; and who is parked there.
 
-import { bodyOutline } from "../motion/swept-outline.ts";
 import { type Feature, propertyOf } from "../model/plan.ts";
 import type { Scene } from "../model/reading.ts";
 import { bayNames, names } from "./drive-ends.ts";
 import { type DriveFound, driveOf } from "./drive.ts";
 import type { InTheWay } from "./in-the-way.ts";
+import { parkedBody } from "./parked-body.ts";
 
 /**
  * The questions that a manoeuvre asks at a stage. One that names its `stages` is part of their work: it runs on what
@@ -56,8 +56,7 @@ function parkedBy(other: Feature, manoeuvre: Feature, scene: Scene): readonly In
   const found = driveIn(other, scene.standing(), scene);
   const vehicle = scene.standing("vehicles").find(({ name }) => name === propertyOf(other, "vehicle"));
   if (found.is !== "drive" || !vehicle) return [];
-  const outline = bodyOutline(found.drive.plain, found.drive.goal);
-  return [{ feature: vehicle, keepsOff: "body", rings: [outline.map((corner) => () => corner)] }];
+  return [{ feature: vehicle, keepsOff: "body", rings: [parkedBody(found.drive, scene.read)] }];
 }
 
 /** Whether two manoeuvres can be of the same stage. */
