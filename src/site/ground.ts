@@ -4,6 +4,7 @@ import { type LevelledPlace } from "../model/plan.ts";
 import type { Quantity, Read, Spot } from "../model/quantity.ts";
 import type { Point, Scene } from "../model/reading.ts";
 import { buildNet, type Net, trianglesOf } from "../terrain/net.ts";
+import { outerNeedles } from "../terrain/outer-needles.ts";
 import { sectionAlong } from "../terrain/section.ts";
 import { levelOnPlane, type Plane, planeThrough } from "../terrain/surface.ts";
 import { triangleAt } from "../terrain/triangle-at.ts";
@@ -135,6 +136,13 @@ export function groundAlong(ground: Ground, line: readonly Point[]): readonly Gr
       }),
     );
   });
+}
+
+/** Without the needles on the outside of the net, whose planes say nothing of a slope; all where there is nothing else. */
+export function withoutNeedles<One extends Triangle>({ net }: Ground, triangles: readonly One[]): readonly One[] {
+  const needles = net ? outerNeedles(net) : new Set<number>();
+  const told = triangles.filter(({ triangle }) => !needles.has(triangle));
+  return told.length > 0 ? told : triangles;
 }
 
 /** Whether the net reaches under the whole of a line. */

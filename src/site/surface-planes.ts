@@ -8,7 +8,7 @@ import type { Point, Scene } from "../model/reading.ts";
 import { buildNet } from "../terrain/net.ts";
 import { planeThrough } from "../terrain/surface.ts";
 import { areaAt } from "./area.ts";
-import { groundAlong, groundOf, type LivePlane, planesWithin, reachesAll } from "./ground.ts";
+import { groundAlong, groundOf, type LivePlane, planesWithin, reachesAll, withoutNeedles } from "./ground.ts";
 import { figureAt, groundFigure, liveSpot } from "./live-figure.ts";
 
 /** A plane of a surface with a word for where it is. */
@@ -82,7 +82,7 @@ export function groundPatches(feature: Feature, scene: Scene): readonly PatchPla
   if (!reachesAll(edges, closed.length - 1)) return [];
   const inside = planesWithin(ground, (at) => holdsPoint(area, at));
   const under = new Map([...edges, ...inside].map((one) => [one.triangle, one]));
-  return [...under.values()].map(({ triangle, plane, corners }) => ({
+  return withoutNeedles(ground, [...under.values()]).map(({ triangle, plane, corners }) => ({
     key: `triangle ${triangle}`,
     plane,
     corners,

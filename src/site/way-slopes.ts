@@ -5,7 +5,7 @@ import { dot, minus, toTheLeft, unit } from "../geometry/vector.ts";
 import type { Feature } from "../model/plan.ts";
 import type { Read, Spot } from "../model/quantity.ts";
 import type { CandidatePlace, Point, Scene } from "../model/reading.ts";
-import { groundAlong, groundOf, type GroundStretch, reachesAll } from "./ground.ts";
+import { groundAlong, groundOf, type GroundStretch, reachesAll, withoutNeedles } from "./ground.ts";
 import { liveSpot } from "./live-figure.ts";
 import { levelsOn, type LevelledSpot } from "./surface-planes.ts";
 
@@ -46,9 +46,10 @@ function step(line: readonly Spot[], from: LevelledSpot, to: LevelledSpot): Cand
 export function groundSlopes(way: Feature, scene: Scene, sense: "along" | "across"): readonly CandidatePlace[] {
   const line = way.shape?.form === "line" ? way.shape.line : [];
   const points = line.map((spot) => liveSpot(spot)(scene.read));
-  const stretches = groundAlong(groundOf(scene), points);
+  const ground = groundOf(scene);
+  const stretches = groundAlong(ground, points);
   if (!reachesAll(stretches, points.length - 1)) return [];
-  return stretches.map((stretch) => groundSlope(stretch, line, sense));
+  return withoutNeedles(ground, stretches).map((stretch) => groundSlope(stretch, line, sense));
 }
 
 function groundSlope(stretch: GroundStretch, line: readonly Spot[], sense: "along" | "across"): CandidatePlace {

@@ -8,6 +8,7 @@ import { delaunay } from "./delaunay.ts";
 import { distinctPoints } from "./distinct-points.ts";
 import { forceEdges, type Edge } from "./forced-edges.ts";
 import type { NetTrouble } from "./net-trouble.ts";
+import { withoutOuterNeedles } from "./outer-needles.ts";
 
 /** Triangles over `points`. `corners` holds three point numbers to a triangle, counter-clockwise. */
 export interface Net {
@@ -29,7 +30,7 @@ export interface NetResult {
 /**
  * Delaunay triangulation of `points` (plane metres) with breaklines (lists of point numbers) forced in as edges. Points
  * that lie on a breakline split it. Of two points in one place the later is left out, of two breaklines that cross the
- * piece of the later; each is told. Levels play no part, so the net holds for any levels of the same points.
+ * piece of the later; each is told. Needles without width on the outside are left out. Levels play no part, so the net holds for any levels of the same points.
  */
 export function buildNet(points: readonly Point[], breaklines: readonly (readonly number[])[]): NetResult {
   const { kept, standsFor, troubles } = distinctPoints(points);
@@ -41,12 +42,14 @@ export function buildNet(points: readonly Point[], breaklines: readonly (readonl
   const placeOf = new Map(kept.map((i, place) => [i, place]));
   const wanted = edges.map(([a, b]): Edge => [placeOf.get(a) as number, placeOf.get(b) as number]);
   const failed = forceEdges(made, local, wanted).map(([a, b]): Edge => [kept[a] as number, kept[b] as number]);
+  const { corners: places, twins } = withoutOuterNeedles(made, local);
+  if (places.length === 0) return { net: null, troubles: [...troubles, { is: "on-one-line" }] };
   const notForced = failed.map((edge): NetTrouble => ({ is: "not-forced", edge }));
-  const corners = Array.from(made.corners, (place) => kept[place] as number);
+  const corners = Array.from(places, (place) => kept[place] as number);
   const index = indexBoxes(trianglesOf({ points, corners }).map(boxOf));
   const breaks = edges.filter((edge) => !failed.some((other) => other[0] === edge[0] && other[1] === edge[1]));
   return {
-    net: { points, corners, twins: Array.from(made.twins), breaks, index },
+    net: { points, corners, twins: Array.from(twins), breaks, index },
     troubles: [...troubles, ...lineTroubles, ...notForced],
   };
 }

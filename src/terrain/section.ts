@@ -5,6 +5,7 @@ import { piecesOf, runsOf } from "../geometry/line.ts";
 import { between, distance, type Point } from "../geometry/point.ts";
 import { crossingPoint, footOn, meeting, type Segment } from "../geometry/segment.ts";
 import { nextEdge } from "./delaunay.ts";
+import { samePlace } from "./distinct-points.ts";
 import { levelOnPlane, planeOf, type Surface } from "./surface.ts";
 import { triangleAt } from "./triangle-at.ts";
 
@@ -64,12 +65,15 @@ function groundBetween(
 function cutsOf({ net }: Surface, piece: Segment, length: number): readonly (readonly [number, number])[] {
   if (length === 0) return [];
   const shares = [0, 1];
-  for (const t of net.index.meeting(boxOf(piece) as Box)) {
+  for (const t of net.index.within(boxOf(piece) as Box, samePlace)) {
     for (let e = 3 * t; e < 3 * t + 3; e++) {
       const edge: Segment = [
         net.points[net.corners[e] as number] as Point,
         net.points[net.corners[nextEdge(e)] as number] as Point,
       ];
+      // A corner on the piece but for a rounding is a cut, though no edge there meets it.
+      const corner = footOn(piece, edge[0]);
+      if (corner.distance <= samePlace) shares.push(corner.share);
       const how = meeting(piece, edge);
       if (how === "apart") continue;
       const met = crossingPoint(piece, edge);

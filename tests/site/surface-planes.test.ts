@@ -40,3 +40,34 @@ describe("heights on a surface", () => {
     expect(findIn(plan, fall).is).toBe("missing");
   });
 });
+
+describe("the ground under a yard whose edge was levelled along a line", () => {
+  // A hump of 0.15 m half way along one side, 0.2 m inside the line of its corners: across that needle the ground would
+  // fall 0.15 in 0.2 m. The triangles that are ground fall 1 in 100 along the side and less across (COMPUTED).
+  it("falls as the triangles do that are ground", () => {
+    const plan = planWith({
+      survey: {
+        stations: {
+          A: { at: [0, 0], level: 10 },
+          H: { at: [15, 0.2], level: 10.15 },
+          B: { at: [30, 0], level: 10 },
+          C: { at: [15, 20], level: 10 },
+        },
+      },
+      surfaces: {
+        yard: {
+          outline: [
+            [2, 0.01],
+            [28, 0.01],
+            [15, 18],
+          ],
+          for: ["vehicles"],
+          existing: true,
+        },
+      },
+    });
+    const values = valuesIn(plan, { measure: "fall-of-surface", subject: { surface: "yard" } });
+    expect(values.length).toBe(2);
+    for (const value of values) expect(value).toBeLessThan(0.0125);
+  });
+});
