@@ -10,11 +10,12 @@ import { goOn } from "./two-sided.ts";
 import type { Fronts } from "./two-sided.ts";
 import { wallsOf } from "./walls.ts";
 
-/** Ways tried at the least number of changes, and at each greater number after that. */
-const triesAt = [4, 3, 2] as const;
+/** Ways tried at the least number of changes, and at each greater number after that: usually, and as a last resort. */
+const usualTries: readonly number[] = [4, 3, 2];
+export const manyTries: readonly number[] = [16, 8, 4];
 
 /** An exactly checked path with at most `most` changes near a way that the fronts have found; null where none was. */
-export function exactWay(posed: Posed, fronts: Fronts, most: number): readonly Arc[] | null {
+export function exactWay(posed: Posed, fronts: Fronts, most: number, triesAt = usualTries): readonly Arc[] | null {
   const walls = posed.checked.map(wallsOf);
   for (const tries of triesAt) {
     if (fronts.met === null || fronts.met > most) return null;

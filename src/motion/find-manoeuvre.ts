@@ -13,7 +13,7 @@ import type { Posed } from "./posed.ts";
 import { takenOver } from "./hand-over.ts";
 import { slidesThrough } from "./sliding.ts";
 import { standsFree, sweepPath } from "./sweep.ts";
-import { exactWay } from "./exact-way.ts";
+import { exactWay, manyTries } from "./exact-way.ts";
 import { growFronts, release } from "./two-sided.ts";
 
 /** First try, and the lattice on which "no" is said. */
@@ -41,7 +41,8 @@ const mostWords = 30e6;
 
 /**
  * Answers one question. "possible" comes with an exact path that passed the exact sweep at the wanted clearance;
- * "not-within" is a search on a 5 cm / 2.5 degree lattice with the vehicle 5 cm smaller all round; "not-however-many"
+ * "not-within" is a search on a 5 cm / 2.5 degree lattice with the vehicle 5 cm smaller all round (where that cannot
+ * tell, 2.5 cm / 1.25 degrees and 2.5 cm smaller); "not-however-many"
  * is a vehicle that does not fit at an end, or would be cut off even if it could slide sideways. The same question has
  * always the same answer; it does not change when the plan is moved or turned. Paths `known` from stricter questions are
  * taken over where they hold, so that a looser question is never answered worse.
@@ -80,8 +81,27 @@ function settle(question: ManoeuvreQuestion, posed: Posed, first: readonly Arc[]
   const better = lowerBound === null ? null : (bestOn(posed, fine, most) ?? exactWay(posed, smaller, most));
   release(smaller);
   if (lowerBound === null) return none(question, posed, first);
-  const best = better ?? first ?? lastTry(posed, most);
-  return best === null ? { answer: "cannot-tell", why: "too close" } : possible(question, best, lowerBound);
+  const best = better ?? first;
+  return best === null ? lookClosest(question, posed, lowerBound) : possible(question, best, lowerBound);
+}
+
+/**
+ * The fine lattice has a way for the smaller vehicle, and none that can be made exact. At double resolution the vehicle
+ * need be smaller by half as much only, which settles some; ways for it are starts for more exact ones than usual.
+ */
+function lookClosest(question: ManoeuvreQuestion, posed: Posed, lowerBound: number): ManoeuvreAnswer {
+  const close: ManoeuvreAnswer = { answer: "cannot-tell", why: "too close" };
+  const lattice = latticeFor(posed, finest);
+  if (latticeWords(lattice) > mostWords) return close;
+  const { mostChanges: most } = question;
+  const fronts = frontsOf(posed, lattice, finest.cell);
+  growFronts(fronts, most);
+  const isNone = fronts.met === null;
+  const way = exactWay(posed, fronts, most, manyTries);
+  release(fronts);
+  if (isNone) return none(question, posed, null);
+  const best = way ?? bestOn(posed, finest, most);
+  return best === null ? close : possible(question, best, lowerBound);
 }
 
 /** There is no way of fewer changes than that of the first path; or none at all, and then why. */
@@ -119,10 +139,6 @@ export function findsWay(posed: Posed, search: WaySearch): boolean {
   const { met } = fronts;
   release(fronts);
   return met !== null && met <= search.most;
-}
-
-function lastTry(posed: Posed, most: number): readonly Arc[] | null {
-  return latticeWords(latticeFor(posed, finest)) > mostWords ? null : bestOn(posed, finest, most);
 }
 
 /** Exact path of the fewest changes that one lattice finds, up to `most`; null where it finds none. */
