@@ -18,6 +18,16 @@ describe("random pads", () => {
     expect(findManoeuvre(randomPad(200_519))).toMatchObject({ answer: "possible", changes: 2 });
   });
 
+  it.each([
+    [7_700_245, "not-within"],
+    [8_800_357, "not-within"],
+    [7_700_383, "possible"],
+    [8_800_430, "possible"],
+  ] as const)("pad %s, too close for a lattice of 5 cm, is settled on one of 2.5 cm: %s", (seed, answer) => {
+    // COMPUTED: both "no" hold on a lattice of 1.25 cm; a path is checked exactly before it is given.
+    expect(findManoeuvre(randomPad(seed)).answer).toBe(answer);
+  });
+
   it("no false yes under brute force, no contradicted no at double resolution, few too close to call", () => {
     const seeds = Array.from({ length: 60 }, (_, i) => 1000 + i);
     const tally = examinePads(seeds, () => 0);
