@@ -202,7 +202,8 @@ function parseFeet(text: string): number | null {
   const match = /^(\d+(?:\.\d+)?)\s*(?:ft|'|′)\s*(?:(\d+(?:\.\d+)?)(?:\s+(\d+)\/(\d+))?\s*(?:in|"|″)?)?$/.exec(text);
   if (match) {
     const inches = Number(match[2] ?? 0) + (match[3] ? Number(match[3]) / Number(match[4]) : 0);
-    return Number(match[1]) * 0.3048 + inches * 0.0254;
+    // Twelve inches and more behind feet are a slip: one of the two was meant otherwise.
+    return inches >= 12 ? null : Number(match[1]) * 0.3048 + inches * 0.0254;
   }
   const inches = /^(?:(\d+(?:\.\d+)?)\s+)?(\d+)\/(\d+)\s*(?:in|"|″)$/.exec(text);
   if (inches) return (Number(inches[1] ?? 0) + Number(inches[2]) / Number(inches[3])) * 0.0254;

@@ -55,6 +55,21 @@ const ranges: readonly Range[] = [
 /** A level may lie below the datum. */
 const levels: Range = { fits: /./, least: -100_000, most: 100_000, words: "a level" };
 
+/** Farthest that a coordinate may lie from where east and north begin, metres: more than once round a quarter of the earth. */
+const farthest = 2e7;
+
+/** Whether a coordinate can lie on the earth; a problem where it cannot. */
+export function checkCoordinate(written: Written, troubles: Troubles): boolean {
+  if (Math.abs(written.value) <= farthest) return true;
+  troubles.report(written.node, {
+    code: "out-of-range",
+    expected: `a coordinate of ${farthest / 1000} km at the most`,
+    got: wordsOf(written.node.data),
+    hint: "count its digits again",
+  });
+  return false;
+}
+
 /** Units that are mistaken for each other, by what the value would have to be multiplied with. */
 const slips: readonly (readonly [factor: number, unit: string])[] = [
   [0.001, "mm"],

@@ -6,6 +6,7 @@ import type { Measuring } from "./measuring.ts";
 import { child, isAbsent, isMapping, items, textOf, type Node } from "./node.ts";
 import type { LivePoint } from "./number-book.ts";
 import { readNumber, type Written } from "./numbers.ts";
+import { checkCoordinate } from "./plausible.ts";
 import { exact, scaled, type Uncertain } from "./sway.ts";
 import { wordsOf, type Troubles } from "./troubles.ts";
 
@@ -68,6 +69,7 @@ function readPair(node: Node, setting: Setting, which: string): LivePoint | null
   const east = readNumber(first, "length", troubles);
   const north = readNumber(second, "length", troubles);
   if (east === null || north === null) return null;
+  if (!checkCoordinate(east, troubles) || !checkCoordinate(north, troubles)) return null;
   const words = `the position of ${which} of ${setting.whose}`;
   if (setting.existing) {
     return {

@@ -3,6 +3,7 @@
 import type { Properties, Property } from "../model/plan.ts";
 import type { Form } from "./kind-table.ts";
 import { entries, isMapping, items, textOf, type Node } from "./node.ts";
+import { plainAnswer } from "./plain-answers.ts";
 import { readPoint } from "./points.ts";
 import { fieldWords, readSealed, tail, type At, type PropertyWork } from "./property-numbers.ts";
 
@@ -31,7 +32,7 @@ function readProperty(node: Node, form: Form, at: At): Property | undefined {
     case "flag":
       return typeof node.data === "boolean" ? node.data : undefined;
     case "word":
-      return readWord(node);
+      return readAnswer(node, at.path.at(-1) ?? "");
     case "name":
       return readNames(node, at.work);
     case "point":
@@ -65,6 +66,11 @@ function readOpening(node: Node, at: At): Property | undefined {
   return found.width === undefined || found.height === undefined ? undefined : found;
 }
 
+function readAnswer(node: Node, property: string): Property | undefined {
+  const words = readWord(node);
+  return typeof words === "string" ? plainAnswer(property, words) : words;
+}
+
 function readWord(node: Node): Property | undefined {
   if (typeof node.data === "string") return node.data;
   if (typeof node.data === "number" || typeof node.data === "boolean") return String(node.data);
@@ -85,12 +91,15 @@ function readSpot(node: Node, at: At): Property | undefined {
   return point === null ? undefined : at.work.book.sealPoint(point);
 }
 
+/** A list; one of numbers with an entry that could not be read is left out whole: what is left would be judged as all there is. */
 function readList(node: Node, form: Form, at: At): Property | undefined {
   const nodes = Array.isArray(node.data) ? items(node) : [node];
-  return nodes.flatMap((item, i) => {
+  const read = nodes.flatMap((item, i) => {
     const property = readProperty(item, form, { ...at, path: [...at.path, String(i + 1)] });
     return property === undefined ? [] : [property];
   });
+  const written = Array.isArray(node.data) ? node.data.length : 1;
+  return read.length < written && form.form !== "name" && form.form !== "word" ? undefined : read;
 }
 
 function readMap(node: Node, form: Form, at: At): Property | undefined {

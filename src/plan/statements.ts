@@ -4,6 +4,7 @@ import type { Departure, Feature, LocalLimit, Plan, Properties } from "../model/
 import { settingFor, type FeatureWork } from "./features.ts";
 import type { Names } from "./names.ts";
 import { child, descend, isMapping, textOf, textsOf, type Node } from "./node.ts";
+import { signsForNobody } from "./plain-answers.ts";
 import { readProperties } from "./properties.ts";
 import type { PropertyWork } from "./property-numbers.ts";
 import { allEntries, allItems, firstAt, kindKeys, type Texts } from "./sources.ts";
@@ -35,13 +36,26 @@ export function readStatements(texts: Texts, work: StatementWork): Statements {
   return {
     title,
     places: wordsUnder(texts, "place"),
-    asOf: textOf(firstAt(texts, "as_of")),
+    asOf: readDay(firstAt(texts, "as_of"), work.troubles),
     none: wordsUnder(texts, "none"),
     departures: readDepartures(texts, work),
     localLimits: readLimits(texts),
     notBuilt,
     site: siteOf(texts, title, work),
   };
+}
+
+/** A day of the calendar; a problem where there is none such (31 February). What is not of its form is told of elsewhere. */
+function readDay(node: Node | null, troubles: Troubles): string | null {
+  const day = textOf(node);
+  if (node === null || day === null || dayNumber(day) !== null) return day;
+  if (!/^\d{4}-\d\d-\d\d$/.test(day)) return day;
+  return troubles.report(node, {
+    code: "bad-date",
+    expected: "a day of the calendar, as 2026-11-25",
+    got: wordsOf(day),
+    hint: "the day on which it is read is taken until then",
+  });
 }
 
 function wordsUnder(texts: Texts, key: string): readonly string[] {
@@ -79,7 +93,7 @@ function isAnsweredFor({ because, agreedBy, review }: Departure, node: Node, tro
       });
     return false;
   };
-  if (agreedBy === "")
+  if (signsForNobody(agreedBy))
     return tell("agreed_by", "the name of somebody who agreed", "a departure that nobody signs covers nothing");
   if (because === "") return tell("because", "a reason", "a departure without a reason covers nothing");
   if (dayNumber(review) === null)

@@ -1,6 +1,7 @@
 // Reads how one station was measured: what it hangs on, what was observed, and where the adjustment may start.
 
 import type { Point } from "../model/reading.ts";
+import { checkCoordinate } from "./plausible.ts";
 import { child, isAbsent, items, textOf, type Node } from "./node.ts";
 import { readNumber, readNumberText, type Written } from "./numbers.ts";
 import * as observe from "./station-observed.ts";
@@ -51,6 +52,7 @@ function readAt(name: string, node: Node, reading: StationReading): StationPlan 
   const east = readNumber(first, "length", reading.troubles);
   const north = readNumber(second, "length", reading.troubles);
   if (east === null || north === null) return null;
+  if (!checkCoordinate(east, reading.troubles) || !checkCoordinate(north, reading.troubles)) return null;
   const exactly = name === reading.datum;
   const observed = [
     observe.coordinateObserved(reading, east, { station: name, axis: "east", exactly }),
