@@ -59,6 +59,24 @@ export function sagCorrection({ length, weight, pull }: { length: number; weight
   return -(weight * weight * length ** 3) / (24 * pull * pull);
 }
 
+/** A tape that hangs free, `length` long as a whole: longer lines are taken in whole tapes and a rest. */
+export interface HungTape {
+  /** Weight in newtons per metre, pull in newtons. */
+  readonly weight: number;
+  readonly pull: number;
+  readonly length: number;
+}
+
+/**
+ * What to add to a line taped with a hanging tape, metres: the sag of every span by itself, since it grows with the
+ * cube of the span; the last span is what is left.
+ */
+export function sagOverSpans(line: number, { weight, pull, length }: HungTape): number {
+  const whole = Math.floor(line / length);
+  const rest = line - whole * length;
+  return whole * sagCorrection({ length, weight, pull }) + sagCorrection({ length: rest, weight, pull });
+}
+
 /** Horizontal length of a taped slope with a rise between its ends: sqrt(s^2 - h^2); null where h exceeds s. */
 export function horizontalLength(slopeLength: number, rise: number): number | null {
   const square = slopeLength * slopeLength - rise * rise;

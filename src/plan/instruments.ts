@@ -1,12 +1,9 @@
-// Reads what the plot was measured with: tape, level, compass, the tolerance of building, and how the plan lies to north.
+// Reads what the plot was measured with: compass and wheel, the tolerance of building, and how the plan lies to north.
 
-import { maximumPermissibleError, tapeClasses } from "../adjustment/tape.ts";
-import type { Reel } from "./measuring.ts";
 import { child, textOf, type Node } from "./node.ts";
 import { readNumber, readNumberText } from "./numbers.ts";
 import { firstAt, type Texts } from "./sources.ts";
-import type { PlanTape } from "../model/plan.ts";
-import type { Cause, Dimension } from "../model/quantity.ts";
+import type { Dimension } from "../model/quantity.ts";
 import type { Troubles } from "./troubles.ts";
 import type { Customs, PracticeName } from "./practice.ts";
 
@@ -29,45 +26,6 @@ export function ownFigures(texts: Texts, troubles: Troubles): Readonly<Partial<R
     if (number !== null) own[name] = Math.abs(number.value);
   }
   return own;
-}
-
-const reelWords = "the tape's own error";
-
-/** Length of tape that an error is stated for where the plan does not give one, metres. */
-const usualLength = 30;
-
-/** The reel of the plan's tapes, or null where nothing is said of it. */
-export function reelOf(texts: Texts, customs: Customs, troubles: Troubles): Reel | null {
-  const tape = firstAt(texts, "survey", "tape");
-  const node = child(tape, "class");
-  const name = textOf(node);
-  const found = name === "I" || name === "II" || name === "III" ? tapeClasses[name] : undefined;
-  const length = readNumber(child(tape, "length"), "length", troubles)?.value ?? usualLength;
-  const longBy = readNumber(child(tape, "long_by"), "length", troubles)?.value ?? 0;
-  if (found === undefined && firstAt(texts, "survey", "stations") !== null) {
-    customs.assume("the tape's own error is not counted: the plan does not give its class");
-  }
-  const holder = node ?? tape;
-  if (holder === null || !(length > 0) || (found === undefined && longBy === 0)) return null;
-  const { place } = holder;
-  if (found === undefined) return { place, length, longBy, error: null };
-  const words = `${reelWords} (class ${name ?? ""})`;
-  return { place, length, longBy, error: { words, greatest: (taped) => maximumPermissibleError(found, taped) } };
-}
-
-/** What one more tape would be good for; `causes` are those of the plan, among them the reel's own where it has one. */
-export function planTapeOf(texts: Texts, customs: Customs, causes: readonly Cause[]): PlanTape {
-  const tape = firstAt(texts, "survey", "tape");
-  const name = textOf(child(tape, "class"));
-  const cause = causes.find((one) => one.words.startsWith(reelWords));
-  const known = cause !== undefined && (name === "I" || name === "II" || name === "III");
-  const length = child(tape, "length")?.data;
-  return {
-    handling: customs.quietU("tape", 0),
-    perMetre: customs.quietU("tape", 1) - customs.quietU("tape", 0),
-    reach: typeof length === "number" && length > 0 ? length : usualLength,
-    reel: known ? { class: name, cause: cause.id } : null,
-  };
 }
 
 /** Rows of common practice that other instruments put in place of a tape's. */

@@ -15,8 +15,8 @@ export interface Reel {
   readonly error: { readonly words: string; readonly greatest: (length: number) => number } | null;
   /** Length of the whole tape, metres: the length its error is stated for. */
   readonly length: number;
-  /** How much too long the whole tape is, metres: every length read from it is that share longer. */
-  readonly longBy: number;
+  /** What a length read from it is in truth, metres: after its own length, its warmth and its sag. */
+  readonly inTruth: (read: number) => number;
 }
 
 /** Gives numbers their doubt. `words` say what was measured, in the words of the field. */
@@ -85,7 +85,7 @@ export function openMeasuring(book: BookWriter, customs: Customs, reel: Reel | n
     return (Math.sign(written.value) * reel.error.greatest(Math.abs(written.value))) / Math.sqrt(3);
   };
   const taped: Measuring["taped"] = (written, words) => {
-    const corrected = reel === null ? written : { ...written, value: written.value * (1 + reel.longBy / reel.length) };
+    const corrected = reel === null ? written : { ...written, value: reel.inTruth(written.value) };
     const own = observed(corrected, words, { name: "tape", dimension: "length" });
     const by = reelShare(written);
     if (reel === null || reel.error === null || by === 0) return own;

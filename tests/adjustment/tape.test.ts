@@ -5,6 +5,7 @@ import {
   maximumPermissibleError,
   maximumPermissibleErrorFromEnd,
   sagCorrection,
+  sagOverSpans,
   tapeClasses,
   temperatureCorrection,
   uniformDoubt,
@@ -67,6 +68,45 @@ describe("a tape", () => {
     expect(1000 * bowExcess(30, 0.3)).toBeCloseTo(6, 2);
     expect(horizontalLength(1, 2)).toBeNull();
     expect(horizontalLength(5, -3)).toBe(4);
+  });
+});
+
+// Slides on taping corrections with worked examples, slideplayer.com/amp/13085605 (READ), in feet and pounds: the formulas
+// hold in any one set of units. Printed to 0.01 ft.
+describe("a tape of the worked examples", () => {
+  const foot = 0.3048;
+  it("of 368.50 ft at 22 F, true at 68 F, expanding by 0.0000065 per F: -0.11 ft", () => {
+    const celsius = ((22 - 32) * 5) / 9;
+    const corrected = temperatureCorrection(368.5 * foot, celsius, 0.0000065 * 1.8) / foot;
+    expect(corrected).toBeCloseTo(-0.11, 2);
+  });
+  it.each([
+    ["three pulls of 100 ft and one of 48.75, at 12 lb", { length: 100, pull: 12, line: 348.75 }, -0.71],
+    ["the same at 18 lb", { length: 100, pull: 18, line: 348.75 }, -0.31],
+    ["six pulls of 50 ft and one of 48.75, at 12 lb", { length: 50, pull: 12, line: 348.75 }, -0.2],
+  ])("of 0.028 lb a foot: %s", (_, { length, pull, line }, feet) => {
+    expect(sagOverSpans(line, { weight: 0.028, pull, length })).toBeCloseTo(feet, 2);
+  });
+  it("of 300 ft up 5 degrees, a rise of 26.15 ft: 298.86 ft on the flat", () => {
+    expect(horizontalLength(300, 26.15)).toBeCloseTo(298.86, 2);
+  });
+});
+
+// What a builder's tape is told not to mind: against the doubt of reading it, 5 mm + 0.2 mm a metre (PRACTICE), and of a
+// tape of class II (READ). An error of a in a doubt of u makes it sqrt(u^2 + a^2).
+describe("warmth and sag beside the doubt of a builder's tape", () => {
+  const u = (length: number) =>
+    Math.hypot(0.005 + 0.0002 * length, uniformDoubt(maximumPermissibleError(tapeClasses.II, length)));
+  it("to 20 m within 15 degrees of 20 add less than a tenth", () => {
+    for (const length of [5, 10, 15, 20])
+      expect(Math.hypot(u(length), temperatureCorrection(length, 5)) / u(length)).toBeLessThan(1.1);
+    expect(Math.hypot(u(30), temperatureCorrection(30, -5)) / u(30)).toBeGreaterThan(1.1);
+  });
+  it("hung over 15 m with 50 N add less than a fiftieth, over 30 m a third", () => {
+    const hung = { weight: (0.5 * 9.80665) / 30, pull: 50 };
+    expect(1000 * sagCorrection({ ...hung, length: 15 })).toBeCloseTo(-1.5, 1);
+    expect(Math.hypot(u(15), sagCorrection({ ...hung, length: 15 })) / u(15)).toBeLessThan(1.02);
+    expect(Math.hypot(u(30), sagCorrection({ ...hung, length: 30 })) / u(30)).toBeGreaterThan(1.3);
   });
 });
 

@@ -43,7 +43,8 @@ describe("heights on a surface", () => {
 
 describe("the ground under a yard whose edge was levelled along a line", () => {
   // A hump of 0.15 m half way along one side, 0.2 m inside the line of its corners: across that needle the ground would
-  // fall 0.15 in 0.2 m. The triangles that are ground fall 1 in 100 along the side and less across (COMPUTED).
+  // fall 0.15 in 0.2 m. The plane of A, H and C falls 0.15 / 19.8 northwards and (0.15 + 0.2 x 0.15 / 19.8) / 15 eastwards,
+  // that of H, B and C its mirror image (COMPUTED).
   it("falls as the triangles do that are ground", () => {
     const plan = planWith({
       survey: {
@@ -68,6 +69,7 @@ describe("the ground under a yard whose edge was levelled along a line", () => {
     });
     const values = valuesIn(plan, { measure: "fall-of-surface", subject: { surface: "yard" } });
     expect(values.length).toBe(2);
-    for (const value of values) expect(value).toBeLessThan(0.0125);
+    for (const value of values)
+      expect(value).toBeCloseTo(Math.hypot(0.15 / 19.8, (0.15 + (0.2 * 0.15) / 19.8) / 15), 9);
   });
 });
