@@ -11,7 +11,7 @@ import { addCounts, mergeRules } from "./engine/merge.ts";
 import { readPlain } from "./engine/spread.ts";
 import { inStead } from "./engine/unknown-words.ts";
 import { measures } from "./measures/index.ts";
-import type { Card, Rulebook } from "./model/card.ts";
+import type { Card, Rulebook, Table } from "./model/card.ts";
 import type { Report } from "./model/finding.ts";
 import type { Picture } from "./model/picture.ts";
 import type { Place, Position } from "./model/path.ts";
@@ -76,7 +76,7 @@ export interface CheckOptions {
 /** A report with the pictures of its plans. */
 export interface Inspection extends Printable {
   /** The plans as resolved, for the sheets that are taken outside. */
-  readonly worked: readonly Worked[];
+  readonly worked: readonly (Worked & { readonly densities?: Table })[];
 }
 
 let builtIn: Rulebook | null = null;
@@ -147,8 +147,13 @@ export function inspect(plans: readonly PlanText[], options: CheckOptions): Insp
     pictures: each.flatMap((one) => (one.picture ? [one.picture] : [])),
     tie: each[0]?.tie ?? null,
     places: book.value.placeNames,
-    worked: each.flatMap(({ plan, checked }) => (plan ? [{ ...checked, plan }] : [])),
+    worked: each.flatMap(({ plan, checked }) => (plan ? [{ ...checked, plan, ...tableOfWeights(book.value) }] : [])),
   };
+}
+
+function tableOfWeights({ tables }: Rulebook): { readonly densities?: Table } {
+  const densities = tables.get("densities");
+  return densities === undefined ? {} : { densities };
 }
 
 interface One {

@@ -11,7 +11,7 @@ type Worked = ReturnType<typeof inspect>["worked"][number];
 const makers: Readonly<Record<SheetName, (worked: Worked) => Sheet>> = {
   remeasure: remeasureSheet,
   setout: ({ plan }) => setOutSheet(plan),
-  ground: ({ plan }) => groundSheet(plan),
+  ground: ({ plan, densities }) => groundSheet(plan, densities),
 };
 
 export interface SheetFlags {

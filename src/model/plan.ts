@@ -159,6 +159,8 @@ export interface Plan {
   /** The survey, its pegs and its runs of levels, as things that rules can be about; not among `features`. */
   readonly surveyed?: readonly Feature[];
   readonly tape?: PlanTape;
+  /** The soil of the plot in the plan's words, where it names it. */
+  readonly soil?: string;
   /** The two pegs of the plan's first line, where it has one. */
   readonly baseline?: readonly [string, string];
   readonly departures: readonly Departure[];

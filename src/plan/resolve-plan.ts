@@ -22,7 +22,7 @@ import { openPlaces, type Places } from "./places.ts";
 import { readPoint, type Setting } from "./points.ts";
 import { openCustoms, type Customs } from "./practice.ts";
 import { factsOf, readSurvey } from "./read-survey.ts";
-import { allEntries, allItems, featuresOf, lostNames, type Texts } from "./sources.ts";
+import { allEntries, allItems, featuresOf, firstAt, lostNames, type Texts } from "./sources.ts";
 import { stageNames, versionsOf, type Version } from "./stages.ts";
 import { planTapeOf, reelOf } from "./reel.ts";
 import { readStatements } from "./statements.ts";
@@ -66,6 +66,7 @@ export function resolvePlan(text: CheckedText, kindTable: KindTable, options: Re
   const stepped = withStepsLeft(withCrowns(built, work.book), { levels: levelled, book: work.book });
   const features = withTrenches(stepped, { book: work.book, customs: desk.customs, levels: levelled });
   const facts = factsOf(survey);
+  const soil = textOf(firstAt(texts, "ground", "soil"));
   const plan: Plan = {
     file: text.source.file,
     ...readStatements(texts, { names, troubles: work.troubles, work, versions }),
@@ -78,6 +79,7 @@ export function resolvePlan(text: CheckedText, kindTable: KindTable, options: Re
     ...(facts === null ? {} : { surveyFacts: { ...facts, levelRuns: levels.runs } }),
     surveyed: surveyedThings({ texts, survey, levels, pegs, book: work.book, ...levelThings(desk, levelled) }),
     tape: planTapeOf(texts, desk.customs, work.book.finish().causes),
+    ...(soil === null ? {} : { soil }),
     ...(survey.firstLine === null ? {} : { baseline: survey.firstLine }),
     assumed: desk.customs.assumed(),
   };

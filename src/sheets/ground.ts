@@ -1,18 +1,19 @@
 // The sheet of the ground: how it lies, which way water runs from what is there, cut and fill, long and cross sections.
 
 import { boxOf } from "../geometry/box.ts";
-import { type Feature, featureWords, type Plan } from "../model/plan.ts";
+import type { Table } from "../model/card.ts";
+import { featureWords, type Plan } from "../model/plan.ts";
 import type { Read } from "../model/quantity.ts";
 import type { Point } from "../model/reading.ts";
 import type { Sheet, SheetEntry, SheetPart } from "../model/sheet.ts";
-import { earthworksOf } from "../site/earthworks.ts";
 import { groundSurface, type WaterWay, waterWays } from "../site/water-way.ts";
 import { fallAlong } from "../terrain/flow-path.ts";
 import { longestEdges } from "../terrain/long-edges.ts";
 import type { Surface } from "../terrain/surface.ts";
 import { type SectionTold, sectionsOf } from "./sections.ts";
-import { surveyDoubt } from "./survey-doubt.ts";
-import { distance, nineteenInTwenty } from "./two-ties.ts";
+import { earthFactors } from "./earth-states.ts";
+import { earthTold } from "./earth-told.ts";
+import { distance } from "./two-ties.ts";
 
 const columns = [
   "row",
@@ -34,8 +35,11 @@ interface Told {
   readonly rows: readonly Row[];
 }
 
-/** The sheet for one plan; the ground is that of the levels as they were taken. */
-export function groundSheet(plan: Plan): Sheet {
+/**
+ * The sheet for one plan; the ground is that of the levels as they were taken. `densities` is the table of weights and of
+ * how earth swells and shrinks; without it volumes are told in one state only.
+ */
+export function groundSheet(plan: Plan, densities?: Table): Sheet {
   const read: Read = ({ id }) => plan.numbers.values[id] as number;
   const surface = groundSurface(plan.levels, read);
   const head = { title: plan.title, what: "the ground", file: plan.file };
@@ -51,7 +55,7 @@ export function groundSheet(plan: Plan): Sheet {
   const told = [
     lieOfTheLand(surface),
     waterTold(waterWays(plan, standing, read)),
-    earthTold(plan, standing, read),
+    earthTold(plan, standing, earthFactors(plan.soil ?? null, densities)),
     ...sectionsTold(sectionsOf(plan, standing, { surface, read })),
   ];
   return {
@@ -64,7 +68,7 @@ export function groundSheet(plan: Plan): Sheet {
 
 const foot = [
   "Between two levels the ground is taken as straight, beyond them it is not guessed. Water is followed over the ground as it was levelled, before anything is built or dug, and as if every drain were blocked.",
-  "Volumes are those of the earth as it lies in the ground; loose it takes up more, rolled less. Topsoil is part of the cut. ± holds 19 times in 20.",
+  "Cut and fill are told as the earth lies in the ground, and the fill as rolled, unless another state is named. How it swells and shrinks is good to a tenth at best; wet clay, peat and topsoil are no fill. Topsoil is part of the cut. ± holds 19 times in 20.",
   "Mind   Nobody goes into a trench for a level. Find cables and pipes before you dig.",
 ];
 
@@ -130,50 +134,6 @@ function headingWords(points: readonly (readonly [number, number])[]): string {
 }
 
 const fixed = (value: number, decimals: number): number => Number(value.toFixed(decimals));
-
-/** A part of an area, or a millimetre over it, that is not told (method). */
-const nothing = 0.001;
-
-function earthTold(plan: Plan, standing: readonly Feature[], read: Read): Told {
-  const told = standing.flatMap((feature) => {
-    const works = earthworksOf(feature, plan.levels, read);
-    const now = works?.volumes(read);
-    if (!works || !now) return [];
-    const within = (pick: "cut" | "fill"): number =>
-      nineteenInTwenty *
-      Math.hypot(
-        surveyDoubt((moved) => works.volumes(moved)?.[pick] ?? Number.NaN, plan.numbers),
-        works.roughU,
-      );
-    const said = (["cut", "fill"] as const).map((pick) =>
-      now[pick] < nothing * works.area
-        ? `no ${pick}`
-        : `${pick} ${now[pick].toFixed(1)} ± ${within(pick).toFixed(1)} m3`,
-    );
-    const words = `${featureWords(feature)}: ${said.join(", ")}`;
-    const unknown =
-      works.notKnown > nothing * works.area
-        ? [`${works.notKnown.toFixed(1)} m2 of it lie off the levels and are not counted`]
-        : [];
-    const row: Row = [
-      "earth",
-      featureWords(feature),
-      "",
-      "",
-      "",
-      "",
-      "",
-      "",
-      "",
-      fixed(now.cut, 2),
-      fixed(now.fill, 2),
-      fixed(within("cut"), 2),
-    ];
-    return [{ entry: { words: words.replace(/^./, (first) => first.toUpperCase()), notes: unknown }, row }];
-  });
-  const part = { heading: "CUT AND FILL, down to the formation", entries: told.map(({ entry }) => entry) };
-  return { parts: told.length === 0 ? [] : [part], rows: told.map(({ row }) => row) };
-}
 
 function sectionsTold(sections: readonly SectionTold[]): readonly Told[] {
   return (["LONG SECTIONS", "CROSS SECTIONS"] as const).flatMap((heading): readonly Told[] => {

@@ -23,6 +23,16 @@ surfaces:
 drains:
   pipe: {line: [M, N], carries: rain, bore: 100 mm, inverts: {M: 10.50, N: 10.00}, from: yard}
 `;
+/** Swell and shrinkage as the table of weights has them; the ± of rolled clay left out, so that the usual tenth stands. */
+const ratio = (value: number, u = 0) => ({ value, u, source: "" });
+const densities = {
+  name: "densities",
+  dimension: "density",
+  rows: new Map([
+    ["clay", { bulking: ratio(1.3, 0.04), shrinkage: ratio(0.9) }],
+    ["common earth", { bulking: ratio(1.25), shrinkage: ratio(0.9) }],
+  ]),
+} as const;
 const sheet = groundSheet(planOf(text));
 const words = sheet.parts.flatMap(({ entries }) => entries.map((entry) => entry.words));
 const notes = (start: string) =>
@@ -43,6 +53,44 @@ describe("the sheet of the ground", () => {
     // Net = area x (ground at the middle - 9.70) = 72 x (10.40 - 9.70) = 50.4, with 10 + 0.9 - 0.5 = 10.40 there.
     const row = sheet.table.rows.find(([sort]) => sort === "earth");
     expect(Number(row?.[9]) - Number(row?.[10])).toBeCloseTo(50.4, 1);
+  });
+  describe("with the table of weights", () => {
+    const half = `${text.replace("level: 9.90}, layers: [{of: crushed rock, thickness: 200 mm}]", "level: 10.40}")}ground: {soil: firm clay}`;
+    const told = groundSheet(planOf(half), densities);
+    const [entry] = told.parts.find(({ heading }) => heading.startsWith("CUT"))?.entries ?? [];
+    const rows = told.table.rows.filter(([sort]) => String(sort).startsWith("earth"));
+    it("tells the cut loose, the fill as it must be dug, and what is over or lacks", () => {
+      // At 10.40, the level of the ground at the middle of the pad, cut and fill are alike: half of 72 m2 by the mean of
+      // |0.05 x - 0.02 y|, (0.3^2 + 0.0012) / 0.6 = 0.152 m, is 5.472 m3; 7.11 loose, 6.08 to dig (COMPUTED).
+      const [plain, loose, dig] = rows;
+      const cut = Number(plain?.[9]);
+      expect(cut).toBeCloseTo(5.472, 2);
+      expect(Number(plain?.[10])).toBeCloseTo(cut, 2);
+      expect(Number(loose?.[9])).toBeCloseTo(1.3 * cut, 1);
+      expect(Number(dig?.[10])).toBeCloseTo(cut / 0.9, 1);
+      expect(entry?.notes[0]).toMatch(/^the cut takes up 7\.1 ± \d\.\d m3 loose in the heap \(as clay\)$/);
+      expect(entry?.notes[1]).toMatch(/^the fill wants 6\.1 ± \d\.\d m3 as it lies in the ground \(as clay\)$/);
+      expect(entry?.notes[2]).toMatch(/^rolled into the fill the cut comes out even, within ± \d\.\d m3/);
+    });
+    it("counts the doubt of the ratio with that of the volume", () => {
+      const [plain, loose] = rows;
+      const [cut, u] = [Number(plain?.[9]), Number(plain?.[11]) / 2];
+      // u^2 = (1.3 u)^2 + (0.04 V)^2 (JCGM 100:2008 5.1.2, MEMORY).
+      expect(Number(loose?.[11]) / 2).toBeCloseTo(Math.hypot(1.3 * u, 0.04 * cut), 1);
+    });
+    it("takes common earth where the soil is not named, and says what is over and what lacks", () => {
+      const notes = (level: string) => {
+        const plan = planOf(
+          text.replace("level: 9.90}, layers: [{of: crushed rock, thickness: 200 mm}]", `level: ${level}}`),
+        );
+        return (
+          groundSheet(plan, densities).parts.find(({ heading }) => heading.startsWith("CUT"))?.entries[0]?.notes ?? []
+        );
+      };
+      expect(notes("10.30")[0]).toContain("(as common earth)");
+      expect(notes("10.30")[2]).toMatch(/^after the fill is rolled \d\.\d ± \d\.\d m3 are over/);
+      expect(notes("10.52")[2]).toMatch(/^\d+\.\d ± \d\.\d m3 lack for the fill/);
+    });
   });
   it("gives the long section of a drain with the depth of its invert", () => {
     // Ground at M 10 + 1.5 - 0.2 = 11.30, at N 10 + 0.5 - 0.2 = 10.30.

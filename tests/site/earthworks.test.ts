@@ -49,24 +49,40 @@ describe("cut and fill of a pad", () => {
   });
 });
 
-describe("the doubt of the cut", () => {
-  it("is what 20 000 drawn surveys give, to 3 % (JCGM 101, MEMORY)", () => {
-    const { plan, works } = worksOf(text("10.8"));
-    const cut = (read: Parameters<NonNullable<typeof works>["volumes"]>[0]) => works?.volumes(read)?.cut ?? Number.NaN;
-    const stated = spread(cut, readPlain(plan.numbers), plan.numbers).u;
-    const draw = seeded(31);
-    const z = () => Math.sqrt(-2 * Math.log(1 - draw())) * Math.cos(2 * Math.PI * draw());
-    const drawn = Array.from({ length: 20_000 }, () => {
-      const causes = plan.numbers.causes.map(() => z());
-      return cut(({ id }) =>
-        [...(plan.numbers.sways[id] ?? [])].reduce(
-          (sum, [cause, by]) => sum + by * (causes[cause] ?? 0),
-          plan.numbers.values[id] ?? 0,
-        ),
-      );
-    });
-    const mean = drawn.reduce((sum, one) => sum + one, 0) / drawn.length;
-    const deviation = Math.sqrt(drawn.reduce((sum, one) => sum + (one - mean) ** 2, 0) / drawn.length);
-    expect(Math.abs(stated / deviation - 1)).toBeLessThan(0.03);
-  }, 60_000);
+describe("the doubt of cut and of fill", () => {
+  // 20 000 draws leave half a percent on a standard deviation (1 / sqrt(2 n)); 3 % is what is promised. At 10.8 the line
+  // where nothing is moved runs across the pad, 2 m from its edge: its wedge of fill is small and bends most.
+  it.each([
+    ["11.6", "cut"],
+    ["11.6", "fill"],
+    ["11.6", "cut less fill / 0.9"],
+    ["10.8", "cut"],
+    ["12.0", "fill"],
+  ] as const)(
+    "is what 20 000 drawn surveys give, to 3 %: laid at %s, %s (JCGM 101, MEMORY)",
+    (level, what) => {
+      const { plan, works } = worksOf(text(level));
+      const of = (read: Parameters<NonNullable<typeof works>["volumes"]>[0]): number => {
+        const volumes = works?.volumes(read);
+        if (!volumes) return Number.NaN;
+        return what === "cut" ? volumes.cut : what === "fill" ? volumes.fill : volumes.cut - volumes.fill / 0.9;
+      };
+      const stated = spread(of, readPlain(plan.numbers), plan.numbers).u;
+      const draw = seeded(31);
+      const z = () => Math.sqrt(-2 * Math.log(1 - draw())) * Math.cos(2 * Math.PI * draw());
+      const drawn = Array.from({ length: 20_000 }, () => {
+        const causes = plan.numbers.causes.map(() => z());
+        return of(({ id }) =>
+          [...(plan.numbers.sways[id] ?? [])].reduce(
+            (sum, [cause, by]) => sum + by * (causes[cause] ?? 0),
+            plan.numbers.values[id] ?? 0,
+          ),
+        );
+      });
+      const mean = drawn.reduce((sum, one) => sum + one, 0) / drawn.length;
+      const deviation = Math.sqrt(drawn.reduce((sum, one) => sum + (one - mean) ** 2, 0) / drawn.length);
+      expect(Math.abs(stated / deviation - 1)).toBeLessThan(0.03);
+    },
+    60_000,
+  );
 });
