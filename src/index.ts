@@ -76,7 +76,7 @@ export interface CheckOptions {
 /** A report with the pictures of its plans. */
 export interface Inspection extends Printable {
   /** The plans as resolved, for the sheets that are taken outside. */
-  readonly worked: readonly (Worked & { readonly densities?: Table })[];
+  readonly worked: readonly (Worked & { readonly densities: Table | undefined })[];
 }
 
 let builtIn: Rulebook | null = null;
@@ -128,6 +128,7 @@ export function checkPlan(plan: PlanText, options: CheckOptions): Report {
 export function inspect(plans: readonly PlanText[], options: CheckOptions): Inspection {
   const book = rulebookWith(options.cards ?? []);
   const each = plans.map((plan) => inspectOne(plan, options, book.value));
+  const densities = book.value.tables.get("densities");
   const report: Report = {
     sightrail: 1,
     as_of: each[0]?.asOf ?? options.asOf,
@@ -147,13 +148,8 @@ export function inspect(plans: readonly PlanText[], options: CheckOptions): Insp
     pictures: each.flatMap((one) => (one.picture ? [one.picture] : [])),
     tie: each[0]?.tie ?? null,
     places: book.value.placeNames,
-    worked: each.flatMap(({ plan, checked }) => (plan ? [{ ...checked, plan, ...tableOfWeights(book.value) }] : [])),
+    worked: each.flatMap(({ plan, checked }) => (plan ? [{ ...checked, plan, densities }] : [])),
   };
-}
-
-function tableOfWeights({ tables }: Rulebook): { readonly densities?: Table } {
-  const densities = tables.get("densities");
-  return densities === undefined ? {} : { densities };
 }
 
 interface One {
