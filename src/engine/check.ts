@@ -7,6 +7,7 @@ import type { Departure, Feature, Plan } from "../model/plan.ts";
 import type { Problem } from "../model/problem.ts";
 import type { Read } from "../model/quantity.ts";
 import type { Measure } from "../model/reading.ts";
+import { alikeMerged } from "./alike-merged.ts";
 import { compose, type ComposeContext, decidingOf } from "./compose.ts";
 import { departureFor, type ReadRequirement, withDepartures, withLocalLimits } from "./departures.ts";
 import { evaluate, type EvaluationContext, type Outcome, worseOutcome } from "./evaluate.ts";
@@ -58,9 +59,11 @@ interface Folded {
   /** Of those folded, what cannot be decided for want of something in the plan. */
   readonly waiting: readonly Outcome[];
   readonly stages: number[];
+  /** What it is about: of entries about the same there may be several, in stages that differ or under departures. */
+  readonly key: string;
 }
 
-type Group = Omit<Folded, "stages"> & { readonly key: string };
+type Group = Omit<Folded, "stages"> & { readonly part: string };
 
 /** Runs all cards on a plan. Pure: the same request gives the same answer. */
 export function check(request: CheckRequest): Checked {
@@ -100,8 +103,10 @@ export function check(request: CheckRequest): Checked {
     plan.departures,
     request.asOf,
   );
+  const ofRule = new Map<string, Finding[]>(cards.map((card) => [card.id, []]));
+  for (const finding of findings) ofRule.get(finding.rule)?.push(finding);
   return {
-    findings: [...findings].sort(byWeight),
+    findings: byWeight(findings),
     needs: gatherNeeds(
       perCard.flatMap((result) => result.open),
       request.locate,
@@ -114,10 +119,7 @@ export function check(request: CheckRequest): Checked {
     rules: cards.map((card, index) => ({
       rule: card.id,
       title: card.title,
-      counts: countVerdicts(
-        findings.filter((finding) => finding.rule === card.id),
-        perCard[index]?.notBearing ?? 0,
-      ),
+      counts: countVerdicts(ofRule.get(card.id) ?? [], perCard[index]?.notBearing ?? 0),
     })),
   };
 }
@@ -158,8 +160,14 @@ function checkCard(card: Card, run: Run): CardResult {
   }
   const bearing = [...folded.values()].flat();
   const notBearing = onlyQuiet(card, { told, quiet });
-  const composed = bearing.map((entry) => compose(entry.outcome, entry.others, entry.stages, run.compose));
-  const findings = alikeMerged(composed, run).map(([finding, k]) => withRemedies(finding, bearing[k] as Folded, run));
+  const composed = bearing.map((entry) =>
+    compose(entry.outcome, { ...entry, remedies: remediesFor(entry, run) }, run.compose),
+  );
+  const findings = alikeMerged(
+    composed,
+    bearing.map(({ key }) => key),
+    run.request.plan.stages,
+  );
   const deciding = bearing.flatMap(({ outcome }, k) => decidingOf(outcome, composed[k] as Finding) ?? []);
   const open = bearing.flatMap(({ outcome, waiting }) =>
     [outcome, ...waiting].flatMap((one) => (one.verdict === "not-given" ? needsOf(one) : [])),
@@ -184,7 +192,7 @@ function foldByAbout(card: Card, outcomes: readonly Outcome[], departures: reado
     else groups.set(key, [outcome]);
   }
   return [...groups].flatMap(([key, group]) =>
-    apartByDeparture(group, departures).map((part, index) => folded(part, `${key}\n${index}`)),
+    apartByDeparture(group, departures).map((part, index) => ({ ...folded(part), key, part: `${key}\n${index}` })),
   );
 }
 
@@ -202,11 +210,10 @@ function onlyQuiet(card: Card, { told, quiet }: { readonly [of in "told" | "quie
   return new Set([...quiet].map((outcome) => keyOf(card, outcome)).filter((key) => !spoken.has(key))).size;
 }
 
-function folded(group: readonly Outcome[], key: string): Group {
+function folded(group: readonly Outcome[]): Pick<Folded, "outcome" | "others" | "waiting"> {
   const outcome = group.reduce((a, b) => (worseOutcome(b, a) ? b : a));
   const rest = group.filter((one) => one !== outcome);
   return {
-    key,
     outcome,
     others: rest.filter((one) => one.judged),
     waiting: rest.filter((one) => one.verdict === "not-given"),
@@ -233,26 +240,11 @@ function apartByDeparture(
 
 /** Findings alike in several stages are one. */
 function addStage(folded: Map<string, Folded[]>, group: Group, stage: number): void {
-  const kept = folded.get(group.key) ?? [];
-  folded.set(group.key, kept);
+  const kept = folded.get(group.part) ?? [];
+  folded.set(group.part, kept);
   const same = kept.find((entry) => entry.outcome === group.outcome);
   if (same) same.stages.push(stage);
   else kept.push({ ...group, stages: [stage] });
-}
-
-/** Findings that say the same in several stages are one, though what stands around has changed; each with the index of its first. */
-function alikeMerged(findings: readonly Finding[], run: Run): readonly (readonly [Finding, number])[] {
-  const merged = new Map<string, readonly [Finding, number]>();
-  const order = run.request.plan.stages;
-  for (const [k, finding] of findings.entries()) {
-    const key = JSON.stringify([finding.fingerprint, finding.verdict, finding.found, finding.wanted, finding.sentence]);
-    const [before, first] = merged.get(key) ?? [undefined, k];
-    const stages = [...new Set([...(before?.stages ?? []), ...finding.stages])].sort(
-      (a, b) => order.indexOf(a) - order.indexOf(b),
-    );
-    merged.set(key, [{ ...(before ?? finding), stage: stages[0] ?? finding.stage, stages }, first]);
-  }
-  return [...merged.values()];
 }
 
 /** Features of kinds that no card is about or against, nor about a part of, one line a kind. */
@@ -278,14 +270,11 @@ function unsaidOf(card: Card, { request, views }: Run): ReturnType<typeof hazard
 }
 
 /** Remedies are solved when they are first asked for: a report that tells a few of many alike findings need not solve them all. */
-function withRemedies(finding: Finding, entry: Folded, run: Run): Finding {
-  const view = run.views.find((candidate) => candidate.stage === entry.stages[0]);
-  if (!run.request.remedies || !view || !isPrinted(finding)) return finding;
+function remediesFor({ outcome, stages }: Folded, run: Run): () => Finding["remedies"] {
+  const view = run.views.find((candidate) => candidate.stage === stages[0]);
   const { plan, remedies: asked } = run.request;
-  const around = { ...run, view, features: plan.features, searches: asked !== "plain" };
-  let solved: Finding["remedies"] | null = null;
-  const remedies = () => (solved ??= remediesOf(entry.outcome, around));
-  return Object.defineProperty({ ...finding }, "remedies", { get: remedies, enumerable: true });
+  if (!asked || !view || (outcome.verdict !== "not-met" && outcome.verdict !== "undecided")) return noRemedies;
+  return () => remediesOf(outcome, { ...run, view, features: plan.features, searches: asked !== "plain" });
 }
 
-const isPrinted = ({ verdict }: Finding) => verdict === "not-met" || verdict === "undecided";
+const noRemedies = (): Finding["remedies"] => [];

@@ -1,7 +1,16 @@
 // An outcome -> a finding, with its places in the file, its doubts, its remedies and its fingerprint.
 
 import type { Card, Rulebook, Stakes } from "../model/card.ts";
-import type { Deciding, DoubtShare, Finding, FoundValue, PlaceInFile, Verdict, Wanted } from "../model/finding.ts";
+import type {
+  Deciding,
+  DoubtShare,
+  Finding,
+  FoundValue,
+  PlaceInFile,
+  RemedyFound,
+  Verdict,
+  Wanted,
+} from "../model/finding.ts";
 import { pathText, type Place, type Position } from "../model/path.ts";
 import type { Feature } from "../model/plan.ts";
 import type { NumberBook, Read } from "../model/quantity.ts";
@@ -12,6 +21,7 @@ import type { Outcome } from "./evaluate.ts";
 import type { JudgedPlace } from "./worst-place.ts";
 import { fingerprint } from "./fingerprint.ts";
 import { multiplier, oneSided } from "./judge.ts";
+import { withLater } from "./later.ts";
 import { type DecidedBy, sentenceOf, shownOf, wantedValues } from "./sentence.ts";
 
 export interface ComposeContext {
@@ -29,52 +39,88 @@ export function verdictOf(outcome: Outcome): Verdict {
   return outcome.verdict;
 }
 
-/** Composes the finding of an outcome; `stages` are the indexes of the stages it holds in. */
-export function compose(
-  outcome: Outcome,
-  others: readonly Outcome[],
-  stages: readonly number[],
-  context: ComposeContext,
-): Finding {
-  const { card, judged } = outcome;
-  const names = stages.map((stage) => context.stages[stage] ?? "");
-  const missedShould = outcome.grade === "should" && (outcome.verdict === "not-met" || outcome.verdict === "undecided");
-  const stakes: Stakes = missedShould ? "nuisance" : card.stakes;
-  const roles = rolesOf(card, outcome.subject);
-  return {
-    rule: card.id,
-    verdict: verdictOf(outcome),
-    ...(outcome.reason ? { reason: outcome.reason } : {}),
-    grade: outcome.grade,
-    stakes,
-    stage: names[0] ?? "",
-    stages: names,
-    option: context.option,
-    features: roles.map(({ role, feature }) => ({ kind: feature.kind, name: feature.name, role })),
-    found: judged ? foundOf(outcome, judged) : null,
-    wanted: judged ? wantedOf(outcome, judged, context) : null,
-    probability: judged ? round(judged.probability) : null,
-    sentence: sentenceOf(outcome, context.read, judged ? decidedBy(judged, context.book) : "survey"),
-    remedies: [],
-    cautions: card.cautions,
-    defers_to: card.defersTo,
-    doubts: judged ? doubtsOf(judged, stakes, context) : [],
-    at: roles.map(({ feature }) => placeInFile(feature.place, context.locate)),
-    witness: judged ? judged.place.witness(context.read) : [],
-    others: others.map((other) => otherOf(other)),
-    fingerprint: fingerprint(
-      card.id,
+/** What a finding is made of. */
+interface Composed {
+  readonly outcome: Outcome;
+  readonly others: readonly Outcome[];
+  readonly roles: readonly { readonly role: string; readonly feature: Feature }[];
+  readonly stakes: Stakes;
+  readonly context: ComposeContext;
+  readonly remedies: () => readonly RemedyFound[];
+}
+
+type Later = Pick<
+  Finding,
+  | "found"
+  | "sentence"
+  | "remedies"
+  | "doubts"
+  | "at"
+  | "witness"
+  | "others"
+  | "fingerprint"
+  | "reading"
+  | "shown_in"
+  | "kinked"
+>;
+
+/** Of most findings a report tells only that they are met: their words and numbers are worked out when they are looked at. */
+const withWords = withLater<Composed, Later>({
+  found: ({ outcome }) => outcome.judged && foundOf(outcome, outcome.judged),
+  sentence: ({ outcome, context }) =>
+    sentenceOf(outcome, context.read, outcome.judged ? decidedBy(outcome.judged, context.book) : "survey"),
+  remedies: ({ remedies }) => remedies(),
+  doubts: ({ outcome, stakes, context }) => (outcome.judged ? doubtsOf(outcome.judged, stakes, context) : []),
+  at: ({ roles, context }) => roles.map(({ feature }) => placeInFile(feature.place, context.locate)),
+  witness: ({ outcome, context }) => outcome.judged?.place.witness(context.read) ?? [],
+  others: ({ others }) => others.map((other) => otherOf(other)),
+  fingerprint: ({ outcome, roles, context }) =>
+    fingerprint(
+      outcome.card.id,
       roles.map(({ role, feature }) => ({ role, name: feature.name })),
       outcome.limit?.id ?? outcome.reason ?? "",
       context.option,
     ),
-    reading: readingName(outcome),
-    dimension: outcome.measure.dimension,
-    shown_in:
-      outcome.measure.shownIn === "yes or no" ? "yes or no" : shown(outcome.measure.dimension, shownOf(outcome)).unit,
-    kinked: judged?.value.kinked ?? false,
-    decided_by: judged && outcome.verdict === "undecided" ? decidedBy(judged, context.book) : null,
-  };
+  reading: ({ outcome }) => readingName(outcome),
+  shown_in: ({ outcome: { measure }, outcome }) =>
+    measure.shownIn === "yes or no" ? "yes or no" : shown(measure.dimension, shownOf(outcome)).unit,
+  kinked: ({ outcome }) => outcome.judged?.value.kinked ?? false,
+});
+
+/** What stands around an outcome: what is folded beneath it, the indexes of the stages it holds in, what would put it right. */
+export interface Around {
+  readonly others: readonly Outcome[];
+  readonly stages: readonly number[];
+  readonly remedies: () => readonly RemedyFound[];
+}
+
+/** Composes the finding of an outcome. */
+export function compose(outcome: Outcome, { others, stages, remedies }: Around, context: ComposeContext): Finding {
+  const { card, judged } = outcome;
+  const names = [...new Set(stages.map((stage) => context.stages[stage] ?? ""))];
+  const missedShould = outcome.grade === "should" && (outcome.verdict === "not-met" || outcome.verdict === "undecided");
+  const stakes: Stakes = missedShould ? "nuisance" : card.stakes;
+  const roles = rolesOf(card, outcome.subject);
+  return withWords(
+    {
+      rule: card.id,
+      verdict: verdictOf(outcome),
+      ...(outcome.reason ? { reason: outcome.reason } : {}),
+      grade: outcome.grade,
+      stakes,
+      stage: names[0] ?? "",
+      stages: names,
+      option: context.option,
+      features: roles.map(({ role, feature }) => ({ kind: feature.kind, name: feature.name, role })),
+      wanted: judged ? wantedOf(outcome, judged, context) : null,
+      probability: judged ? round(judged.probability) : null,
+      cautions: card.cautions,
+      defers_to: card.defersTo,
+      dimension: outcome.measure.dimension,
+      decided_by: judged && outcome.verdict === "undecided" ? decidedBy(judged, context.book) : null,
+    },
+    { outcome, others, roles, stakes, context, remedies },
+  );
 }
 
 /** Short name of the reading; a number that was only stated goes by its own name. */

@@ -5,19 +5,20 @@ import { type Finding, type Verdict, verdictOrder } from "../model/finding.ts";
 
 const stakesOrder: readonly Stakes[] = ["safety", "damage", "nuisance"];
 
-/** Order of findings: what can hurt first, then verdict, rule and features. */
-export function byWeight(a: Finding, b: Finding): number {
-  const weigh = (finding: Finding) =>
-    [stakesOrder.indexOf(finding.stakes), verdictOrder.indexOf(finding.verdict)] as const;
-  const [stakesA, verdictA] = weigh(a);
-  const [stakesB, verdictB] = weigh(b);
-  if (stakesA !== stakesB) return stakesA - stakesB;
-  if (verdictA !== verdictB) return verdictA - verdictB;
-  const name = (finding: Finding) =>
-    [finding.rule, ...finding.features.map((feature) => feature.name), finding.wanted?.limit ?? "", finding.stage].join(
-      "\n",
-    );
-  return name(a) < name(b) ? -1 : name(a) > name(b) ? 1 : 0;
+/** Findings in order: what can hurt first, then by verdict, rule and features. */
+export function byWeight(findings: readonly Finding[]): readonly Finding[] {
+  return findings
+    .map((finding) => ({ finding, weight: weightOf(finding), name: nameOf(finding) }))
+    .sort((a, b) => a.weight - b.weight || (a.name < b.name ? -1 : a.name > b.name ? 1 : 0))
+    .map(({ finding }) => finding);
+}
+
+function weightOf({ stakes, verdict }: Finding): number {
+  return stakesOrder.indexOf(stakes) * verdictOrder.length + verdictOrder.indexOf(verdict);
+}
+
+function nameOf({ rule, features, wanted, stage }: Finding): string {
+  return [rule, ...features.map((feature) => feature.name), wanted?.limit ?? "", stage].join("\n");
 }
 
 /** Counts by verdict, with every verdict present. */
