@@ -64,56 +64,81 @@ export interface SubjectFinder {
 
 type ExtentOf = (feature: Feature) => Extent | null;
 
+type ChoiceOf = (role: RoleChoice) => Choice;
+
+/** What can play a role; cards with the same kinds share it. */
+function choosing(standing: readonly Feature[], extent: ExtentOf): ChoiceOf {
+  const ofKinds = new Map<string, Choice>();
+  return keptBy((role: RoleChoice): Choice => {
+    const key = role.kinds.join("\n");
+    const made = ofKinds.get(key) ?? choiceAmong(choose(role, standing), extent);
+    ofKinds.set(key, made);
+    return made;
+  });
+}
+
+/** The same function, which works out each answer once. */
+function keptBy<Key, Answer>(answer: (key: Key) => Answer): (key: Key) => Answer {
+  const kept = new Map<Key, Answer>();
+  return (key) => {
+    const known = kept.get(key);
+    if (known !== undefined) return known;
+    const made = answer(key);
+    kept.set(key, made);
+    return made;
+  };
+}
+
 /** A finder over what stands; lists and indexes are made when they are first asked for. */
 export function subjectFinder(standing: readonly Feature[], extent: ExtentOf, read?: Read): SubjectFinder {
   const order = new Map(standing.map((feature, index) => [feature, index]));
-  const choices = new Map<string, Choice>();
-  const choiceOf = (role: RoleChoice): Choice => {
-    const key = role.kinds.join("\n");
-    const made = choices.get(key) ?? choiceAmong(choose(role, standing), extent);
-    choices.set(key, made);
-    return made;
-  };
-  const arePair = (about: Feature, other: Feature, first: Choice, second: Choice): boolean => {
-    if (other === about || other.partOf === about || about.partOf === other) return false;
-    const eitherWay = second.has(about) && first.has(other);
-    return !eitherWay || (order.get(about) ?? 0) <= (order.get(other) ?? 0);
-  };
-  const pairs = (
-    { about, against, narrowed }: Card,
-    abouts: readonly Feature[],
-    others: readonly Feature[],
-    lies = extent,
-  ): Subject[] => {
-    if (!against) return [];
-    const [first, second] = [choiceOf(about), choiceOf(against)];
-    return abouts.flatMap((one) =>
-      others
-        .filter((other) => arePair(one, other, first, second))
-        .map((other): Subject => ({ [about.role]: one, [against.role]: other }))
-        .filter((subject) => !narrowed || !read || withinNarrowed(narrowed, subject, { extent: lies, read })),
-    );
+  const choiceOf = choosing(standing, extent);
+  const reachOf = keptBy((card: Card) => farthestReach(card, choiceOf, read));
+  const pairing = ({ about, against, narrowed }: Card, lies = extent) => {
+    const [first, second] = [choiceOf(about), choiceOf(against ?? about)];
+    return (one: Feature, other: Feature): readonly Subject[] => {
+      if (!against || other === one || other.partOf === one || one.partOf === other) return noSubject;
+      const eitherWay = second.has(one) && first.has(other);
+      if (eitherWay && (order.get(one) ?? 0) > (order.get(other) ?? 0)) return noSubject;
+      const subject: Subject = { [about.role]: one, [against.role]: other };
+      return !narrowed || !read || withinNarrowed(narrowed, subject, { extent: lies, read }) ? [subject] : noSubject;
+    };
   };
   return {
     all: (card) => {
-      const { about, against, within } = card;
+      const { about, against } = card;
       const { features } = choiceOf(about);
       if (!against) return features.map((feature) => ({ [about.role]: feature }));
-      const others = choiceOf(against);
-      return features.flatMap((one) => pairs(card, [one], others.near(extent(one), within)));
+      const [others, reach, pair] = [choiceOf(against), reachOf(card), pairing(card)];
+      return features.flatMap((one) => others.near(extent(one), reach).flatMap((other) => pair(one, other)));
     },
     having: (card, feature, its) => {
-      const { about, against, within } = card;
+      const { about, against } = card;
       const first = choiceOf(about);
       if (!against) return first.has(feature) ? [{ [about.role]: feature }] : [];
       const second = choiceOf(against);
-      const lies: ExtentOf = (one) => (one === feature ? its : extent(one));
+      if (!first.has(feature) && !second.has(feature)) return [];
+      const [reach, pair] = [reachOf(card), pairing(card, (one) => (one === feature ? its : extent(one)))];
       return [
-        ...(first.has(feature) ? pairs(card, [feature], second.near(its, within), lies) : []),
-        ...(second.has(feature) ? pairs(card, first.near(its, within), [feature], lies) : []),
+        ...(first.has(feature) ? second.near(its, reach).flatMap((other) => pair(feature, other)) : []),
+        ...(second.has(feature) ? first.near(its, reach).flatMap((one) => pair(one, feature)) : []),
       ];
     },
   };
+}
+
+const noSubject: readonly Subject[] = [];
+
+/** No pair of a card lies farther apart than this, by what it names and by the numbers that narrow it; null where nothing bounds it. */
+function farthestReach(card: Card, choiceOf: ChoiceOf, read: Read | undefined): number | null {
+  const { about, against, within, narrowed } = card;
+  if (!narrowed || !read) return within;
+  const [role, property] = roleAndProperty(narrowed.of);
+  const of = role === about.role ? about : against;
+  if (!of || of.role !== role) return within;
+  const reaches = choiceOf(of).features.map((feature) => narrowedReach(narrowed, propertyOf(feature, property), read));
+  const farthest = reaches.reduce((most, reach) => Math.max(most, reach), -Infinity);
+  return farthest < (within ?? Infinity) ? farthest : within;
 }
 
 /** Features that can play a role, and which of them lie within a reach of an extent, in the order of the plan. */
@@ -158,16 +183,21 @@ interface Drawn {
   readonly read: Read;
 }
 
+/** The reach that a number of a pair tells, metres; without bound where it is not given. */
+function narrowedReach(
+  { times, upTo, downTo }: NonNullable<Card["narrowed"]>,
+  number: ReturnType<typeof propertyOf>,
+  read: Read,
+): number {
+  return isQuantity(number) ? Math.max(downTo ?? 0, Math.min(upTo ?? Infinity, times * read(number))) : Infinity;
+}
+
 /** Whether the two of a pair lie within the reach that one's own number tells; where it is not given they do. */
-function withinNarrowed(
-  { of, times, upTo, downTo }: NonNullable<Card["narrowed"]>,
-  subject: Subject,
-  { extent, read }: Drawn,
-): boolean {
-  const [role, property] = roleAndProperty(of);
+function withinNarrowed(narrowed: NonNullable<Card["narrowed"]>, subject: Subject, { extent, read }: Drawn): boolean {
+  const [role, property] = roleAndProperty(narrowed.of);
   const number = subject[role] && propertyOf(subject[role], property);
   if (!isQuantity(number)) return true;
-  const reach = Math.max(downTo ?? 0, Math.min(upTo ?? Infinity, times * read(number)));
+  const reach = narrowedReach(narrowed, number, read);
   const [one, other] = Object.values(subject).map((feature) => feature && extent(feature));
   return !one || !other || extentGap(one, other) <= reach;
 }
