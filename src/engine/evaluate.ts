@@ -4,13 +4,14 @@ import type { Card, Condition, Grade, Limit, Rulebook } from "../model/card.ts";
 import type { NotGiven } from "../model/finding.ts";
 import type { NumberBook, Read } from "../model/quantity.ts";
 import type { CandidatePlace, Found, Measure, Missing, Scene, Subject } from "../model/reading.ts";
-import { type Judged, oneSided } from "./judge.ts";
+import { inBand, placeInBand } from "./in-band.ts";
+import type { Judged } from "./judge.ts";
 import { numberOf, settle } from "./requirement.ts";
 import { isRuledOut } from "../site/hazards.ts";
 import { type AppliedRow, rowsFor, type TestCondition } from "./rows.ts";
-import { digUnsaid, type Holds, type Supposed, testProperty } from "./test-property.ts";
+import { digUnsaid, type Holds, type PropertyTest, type Supposed, testProperty } from "./test-property.ts";
 import { withSilences } from "./silence.ts";
-import { type Spread, spread } from "./spread.ts";
+import { spread } from "./spread.ts";
 import { isWorse, type JudgedPlace, leastMargin, worstPlace } from "./worst-place.ts";
 
 /** What an evaluation works with; `read` may carry a remedy's changes. */
@@ -69,7 +70,7 @@ function evaluateAs(question: RowQuestion): readonly Outcome[] {
     measure,
   } as const;
   // Plain conditions are quicker to test than most measures are to take; companions are measures themselves.
-  const early = Object.keys(card.companions).length === 0 ? rowsOf(card, subject, context) : null;
+  const early = hasCompanions(card) ? null : rowsOf(card, subject, context);
   if (early?.is === "out-of-scope") return [{ ...bare, verdict: "does-not-bear" }];
   const first = runs.get(ownMeasure) ?? measure.find(subject, context.scene, card.parameters);
   runs.set(ownMeasure, first);
@@ -87,8 +88,22 @@ function evaluateAs(question: RowQuestion): readonly Outcome[] {
   return foldElements(outcomes);
 }
 
+function hasCompanions({ companions }: Card): boolean {
+  for (const _ in companions) return true;
+  return false;
+}
+
 function rowsOf(card: Card, subject: Subject, context: EvaluationContext) {
-  const test: TestCondition = (condition) => testCondition(condition, subject, card, context);
+  const plain: PropertyTest = {
+    inBand: (band) => bandOfProperty(band, subject, context),
+    isRuledOut: (feature, property) => isRuledOut(context.none ?? [], feature, property),
+    ...(context.supposed ? { supposed: context.supposed } : {}),
+  };
+  const test: TestCondition = (condition) => {
+    const companion = card.companions[condition.of];
+    if (!companion) return testProperty(condition, subject, plain);
+    return testCompanion(condition, companion, { subject, context });
+  };
   return rowsFor({ card, subject, chains: context.chains, test, supposed: context.supposed ?? new Map() });
 }
 
@@ -201,7 +216,7 @@ export function plainMargin(outcome: Outcome, context: EvaluationContext): numbe
  * the many cards that a change leaves alone. What cannot be told counts as short.
  */
 export function plainlyShort(card: Card, subject: Subject, context: EvaluationContext): boolean {
-  if (Object.keys(card.companions).length > 0) return true;
+  if (hasCompanions(card)) return true;
   const rows = rowsOf(card, subject, context);
   if (rows.is !== "rows") return false;
   const measure = context.measures.get(card.measure) as Measure;
@@ -236,23 +251,23 @@ function foldElements(outcomes: readonly Outcome[]): readonly Outcome[] {
   return [...byLimit.values()];
 }
 
-function testCondition(condition: Condition, subject: Subject, card: Card, context: EvaluationContext): Holds {
-  const companion = card.companions[condition.of];
-  if (!companion)
-    return testProperty(condition, subject, {
-      inBand: (band) => bandOfProperty(band, subject, context),
-      isRuledOut: (feature, property) => isRuledOut(context.none ?? [], feature, property),
-      ...(context.supposed ? { supposed: context.supposed } : {}),
-    });
-  const measure = context.measures.get(companion.measure) as Measure;
-  const found = measure.find(subject, context.scene, companion.parameters);
+function testCompanion(
+  condition: Condition,
+  { measure: name, parameters }: Card["companions"][string],
+  { subject, context }: Pick<RowQuestion, "subject" | "context">,
+): Holds {
+  const measure = context.measures.get(name) as Measure;
+  const found = measure.find(subject, context.scene, parameters);
   if (found.is === "missing") return found.missing;
   if (found.is === "gave-up") return "perhaps";
   if (found.is !== "found" || "is" in condition) return "no";
-  const held = found.places.map((place) =>
-    inBand(condition, spread(place.value, context.read, context.book, place.methodU)),
-  );
-  return held.includes("yes") ? "yes" : held.includes("perhaps") ? "perhaps" : "no";
+  let least: Holds = "no";
+  for (const place of found.places) {
+    const holds = placeInBand(condition, place, context);
+    if (holds === "yes") return "yes";
+    if (holds === "perhaps") least = "perhaps";
+  }
+  return least;
 }
 
 function bandOfProperty(condition: Condition, subject: Subject, context: EvaluationContext): Holds {
@@ -263,18 +278,4 @@ function bandOfProperty(condition: Condition, subject: Subject, context: Evaluat
   const inDegrees = condition.dimension === "angle" && found.quantity.dimension === "slope";
   const value = (read: Read) => (inDegrees ? Math.atan(read(found.quantity)) : read(found.quantity));
   return inBand(condition, spread(value, context.read, context.book));
-}
-
-/** Whether a number lies in a band; `perhaps` where its doubt (95 %) reaches the edge. */
-function inBand(band: Extract<Condition, { over?: number }>, number: Spread): "yes" | "no" | "perhaps" {
-  const reach = oneSided.usual * number.u;
-  const low = band.over ?? band.from ?? -Infinity;
-  const high = band.upTo ?? band.under ?? Infinity;
-  const above = (x: number) => (band.over === undefined ? x >= low - 1e-9 : x > low + 1e-9);
-  const below = (x: number) => (band.upTo === undefined ? x < high - 1e-9 : x <= high + 1e-9);
-  const inside = (x: number) => above(x) && (high === Infinity || below(x));
-  if (reach === 0) return inside(number.value) ? "yes" : "no";
-  const surely = inside(number.value - reach) && inside(number.value + reach);
-  if (surely) return "yes";
-  return number.value + reach < low || number.value - reach > high ? "no" : "perhaps";
 }

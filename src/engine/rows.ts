@@ -54,16 +54,16 @@ export function rowsFor(question: RowsQuestion): Rows {
     return { is: elsewhere ? "no-limit-here" : "out-of-scope" };
   }
   const missing = new Set<Missing>(useUnsaid(reachable, question));
-  const speaking = reachable.filter((limit) =>
-    elements(limit.forEach, subject, supposed).some((element) => speaksOf(limit, element)),
-  );
-  const held = speaking.flatMap((limit): readonly Held[] => {
+  const held = reachable.flatMap((limit): readonly Held[] => {
+    if (limit.forEach && !elements(limit.forEach, subject, supposed).some((element) => speaksOf(limit, element)))
+      return noneHeld;
     const holds = applies(limit, subject, test);
-    return holds === "no" ? [] : [{ limit, holds }];
+    return holds === "no" ? noneHeld : [{ limit, holds }];
   });
-  const lists = [...new Set(held.map(({ limit }) => limit.forEach))];
+  const lists =
+    held.length < 2 ? held.map(({ limit }) => limit.forEach) : [...new Set(held.map(({ limit }) => limit.forEach))];
   const rows = lists.flatMap((list) => {
-    const own = held.filter(({ limit }) => limit.forEach === list);
+    const own = lists.length === 1 ? held : held.filter(({ limit }) => limit.forEach === list);
     return elements(list, subject, supposed).flatMap((element) => {
       const spoken = own.filter(({ limit }) => speaksOf(limit, element));
       const { won, waits } = chosen(chains, spoken);
@@ -74,6 +74,8 @@ export function rowsFor(question: RowsQuestion): Rows {
   if (rows.length === 0 && missing.size === 0) return { is: "out-of-scope" };
   return { is: "rows", rows, missing: [...missing] };
 }
+
+const noneHeld: readonly Held[] = [];
 
 const reached = new WeakMap<readonly (readonly string[])[], WeakMap<Card, readonly Limit[]>>();
 
@@ -106,6 +108,9 @@ interface Chosen {
 }
 
 function chosen(chains: readonly (readonly string[])[], held: readonly Held[]): Chosen {
+  const [only, second] = held;
+  // One alone stands, wherever it is from: only rows for a place of the chains are held.
+  if (only && !second) return only.holds === "yes" ? { won: [only.limit], waits: [] } : { won: [], waits: only.holds };
   const owners = held.filter(({ limit }) => limit.id === ownersRow);
   const published = held.filter(({ limit }) => limit.id !== ownersRow);
   const nearest = chains.flatMap((chain) => atNearestPlace(chain, published));
@@ -192,7 +197,7 @@ const anyOther = "something else";
 
 /** What is asked where rows look through a list that the plan leaves out. */
 function useUnsaid(limits: readonly Limit[], { subject, supposed }: RowsQuestion): readonly Missing[] {
-  const lists = [...new Set(limits.flatMap((limit) => limit.forEach ?? []))];
+  const lists = listsOf(limits);
   return lists.flatMap((list) => {
     const [role = "", property = ""] = list.split(".");
     const feature = subject[role];
@@ -204,6 +209,15 @@ function useUnsaid(limits: readonly Limit[], { subject, supposed }: RowsQuestion
     if (words.includes(null)) return missingOf(feature, property);
     return silenceOf(feature, property, { of: list, answers: [...new Set(words.flat() as string[]), anyOther] });
   });
+}
+
+const listed = new WeakMap<readonly Limit[], readonly string[]>();
+
+/** The lists that rows look through, each once. */
+function listsOf(limits: readonly Limit[]): readonly string[] {
+  const known = listed.get(limits) ?? [...new Set(limits.flatMap((limit) => limit.forEach ?? []))];
+  listed.set(limits, known);
+  return known;
 }
 
 function keepsNothing(fence: Feature): boolean {

@@ -2,7 +2,7 @@
 
 import type { Missing } from "../model/reading.ts";
 import type { Outcome } from "./evaluate.ts";
-import type { Supposed } from "./test-property.ts";
+import { nothingSupposed, type Supposed } from "./test-property.ts";
 
 /** Outcomes of one subject under what is supposed to have been said. */
 export type EvaluateAs = (supposed: Supposed) => readonly Outcome[];
@@ -18,7 +18,7 @@ const mostTried = 4;
 export function withSilences(
   evaluateAs: EvaluateAs,
   isWorse: IsWorse,
-  supposed: Supposed = new Map(),
+  supposed: Supposed = nothingSupposed,
 ): readonly Outcome[] {
   const outcomes = evaluateAs(supposed);
   const asking = outcomes.find((outcome) => silenceIn(outcome) !== undefined);

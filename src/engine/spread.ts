@@ -79,13 +79,17 @@ export function doubtOfNumber(book: NumberBook, id: number): number {
   return known[id] ?? 0;
 }
 
-/** Sum of the standard uncertainties of all numbers that a value reads. */
-export function sumOfDoubts(value: (read: Read) => number, read: Read, book: NumberBook): number {
+/** A value, and the sum of the standard uncertainties of all numbers that it reads. */
+export function doubtsRead(
+  value: (read: Read) => number,
+  read: Read,
+  book: NumberBook,
+): { readonly value: number; readonly doubts: number } {
   const noted = new Set<number>();
-  value(readNoting(read, noted));
+  const plain = value(readNoting(read, noted));
   let sum = 0;
   for (const id of noted) sum += doubtOfNumber(book, id);
-  return sum;
+  return { value: plain, doubts: sum };
 }
 
 /** Central differences of a value by one number after another. One read serves them all: a value only asks it, and keeps nothing by it. */

@@ -5,7 +5,7 @@ import type { NumberBook, Read } from "../model/quantity.ts";
 import type { CandidatePlace } from "../model/reading.ts";
 import { type Judged, judge, type Margin } from "./judge.ts";
 import { type LiveRequirement, margins } from "./requirement.ts";
-import { readNoting, type Spread, spread, sumOfDoubts } from "./spread.ts";
+import { doubtsRead, readNoting, type Spread, spread } from "./spread.ts";
 import { allSurelyInside } from "./surely-inside.ts";
 
 /** A judged place: everything a finding needs. */
@@ -106,7 +106,7 @@ function hardlyKnown(
 /** Sum of the standard uncertainties of all numbers that a place's margin is made of. */
 function doubtOfNumbers(place: CandidatePlace, requirement: LiveRequirement, { read, book }: PlaceContext): number {
   const margin = (noting: Read) => leastMargin(place, requirement, noting);
-  return (place.methodU ?? 0) + sumOfDoubts(margin, read, book);
+  return (place.methodU ?? 0) + doubtsRead(margin, read, book).doubts;
 }
 
 /** Least margin of a place, without doubt. */

@@ -95,8 +95,12 @@ export function centreFigure(feature: Feature): LiveFigure | null {
 
 /** A single point. */
 export function spotFigure(spot: Spot): LiveFigure {
-  return drawn([liveSpot(spot)]);
+  const known = spots.get(spot) ?? drawn([liveSpot(spot)]);
+  spots.set(spot, known);
+  return known;
 }
+
+const spots = new WeakMap<Spot, LiveFigure>();
 
 /**
  * A point that has grown to a circle of a given radius (a crown, a root zone). `gain` is how many times farther the

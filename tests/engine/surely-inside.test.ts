@@ -2,7 +2,8 @@
 
 import { expect, test } from "vitest";
 import { seeded } from "../seeded.ts";
-import { spread, sumOfDoubts } from "../../src/engine/spread.ts";
+import { inBand, placeInBand } from "../../src/engine/in-band.ts";
+import { doubtsRead, spread } from "../../src/engine/spread.ts";
 import { worstPlace } from "../../src/engine/worst-place.ts";
 import { clearDistance } from "../../src/measures/clear-distance.ts";
 import type { Feature } from "../../src/model/plan.ts";
@@ -14,10 +15,22 @@ function withoutSteepest(place: CandidatePlace): CandidatePlace {
   return { key, value, witness };
 }
 
+/** Bands whose edge lies at, near and far from a number. */
+function bands({ value, u }: { readonly value: number; readonly u: number }) {
+  const edges = [0, 0.5, 2, 20, 2000].flatMap((times) => [value - times * u, value + times * u]);
+  return edges.flatMap((edge) => [
+    { of: "gap", under: edge },
+    { of: "gap", upTo: edge },
+    { of: "gap", over: edge },
+    { of: "gap", from: edge - 1, under: edge },
+  ]);
+}
+
 test("a bound on the doubt never lies below the doubt, and the verdicts are those of the doubt itself", () => {
   const random = seeded(20261125);
   const between = (low: number, high: number) => low + (high - low) * random();
   let sure = 0;
+  const seen = new Set<string>();
   for (let k = 0; k < 120; k++) {
     const turn = between(-2, 2);
     const plan = planWith({
@@ -54,9 +67,15 @@ test("a bound on the doubt never lies below the doubt, and the verdicts are thos
     if (quick?.verdict === "met" && (quick.probability ?? 0) === 1) sure++;
     for (const place of found.places) {
       if (place.steepest === undefined) continue;
-      const most = place.steepest * sumOfDoubts(place.value, read, plan.numbers);
-      expect(spread(place.value, read, plan.numbers).u).toBeLessThanOrEqual(most);
+      const most = place.steepest * doubtsRead(place.value, read, plan.numbers).doubts;
+      const number = spread(place.value, read, plan.numbers);
+      expect(number.u).toBeLessThanOrEqual(most);
+      for (const band of bands(number)) {
+        expect(placeInBand(band, place, context)).toBe(inBand(band, number));
+        seen.add(inBand(band, number));
+      }
     }
   }
   expect(sure).toBeGreaterThan(15);
+  expect([...seen].sort()).toEqual(["no", "perhaps", "yes"]);
 });
