@@ -9,6 +9,7 @@ import type { CandidatePlace, Measure } from "../model/reading.ts";
 import { groundFigure } from "../site/live-figure.ts";
 import { nearPlaces } from "../site/near-places.ts";
 import { sideOfLine } from "../site/sides.ts";
+import { widerFigures } from "../site/wider-stretches.ts";
 
 /** A load farther off than this presses on no wall of a rural plot, metres. */
 const reach = 30;
@@ -31,7 +32,13 @@ export const distanceBehind: Measure = {
       return { is: "missing", missing: [{ feature: wall, property: "retains.side", asks, why: "missing" }] };
     }
     const heel = propertyOf(wall, "foundation.heel");
-    const places = nearPlaces(its, back, reach, scene.read)
+    const figures = [its, ...widerFigures(load, scene.read)];
+    const places = figures
+      .flatMap((figure, index) =>
+        nearPlaces(figure, back, reach, scene.read).map((near) =>
+          index === 0 ? near : { ...near, key: `wider ${index} ${near.key}` },
+        ),
+      )
       .filter((near) => (sideOfLine(wall, near.ends(scene.read)[0], scene.read) ?? side) === side)
       .map((near): CandidatePlace => ({
         key: near.key,

@@ -12,6 +12,7 @@ import { dropEdge } from "../site/drop-edges.ts";
 import { foundPath } from "../site/found-path.ts";
 import { groundFigure, type LiveFigure } from "../site/live-figure.ts";
 import { nearPlaces } from "../site/near-places.ts";
+import { widerFigures } from "../site/wider-stretches.ts";
 
 /** Edges farther off than this are not looked at, m. */
 const reach = 12;
@@ -77,6 +78,11 @@ export const wayFromDrop: Measure = {
   find: ({ way, edge }, scene) => {
     const figure = way && groundFigure(way);
     if (!figure || !edge) return { is: "does-not-bear" };
-    return placesBeside([{ figure, shown: [] }], edge, scene);
+    const all = [figure, ...widerFigures(way, scene.read)];
+    return placesBeside(
+      all.map((one) => ({ figure: one, shown: [] })),
+      edge,
+      scene,
+    );
   },
 };

@@ -7,6 +7,8 @@ import type { Read } from "../model/quantity.ts";
 import type { Missing, Point } from "../model/reading.ts";
 import { groundFigure, liveSpot } from "./live-figure.ts";
 import { type LiveRing, ringAlong, ringAt } from "./live-ring.ts";
+import { roundedLine } from "./rounded-line.ts";
+import { widerRings } from "./wider-stretches.ts";
 import { bayAt, joinedOn, type WayIn, type WayWork } from "./way-in.ts";
 
 /** A word of a feature; empty where it says none. */
@@ -34,14 +36,16 @@ export function areaOf(feature: Feature | undefined): readonly LiveRing[] {
 /** The ground of a feature, carried on to what it joins where it is drawn by its middle line. */
 export function joinedArea(feature: Feature | undefined, work: Pick<WayWork, "read" | "others">): readonly LiveRing[] {
   const { shape } = feature ?? {};
-  if (shape?.form !== "line" || !shape.width) return areaOf(feature);
+  if (!feature || shape?.form !== "line" || !shape.width) return areaOf(feature);
   const { width } = shape;
   if (areaOf(feature).length === 0) return [];
+  const line = roundedLine(feature, shape.line.map(liveSpot), width);
   return [
     ringAlong(
-      joinedOn(shape.line.map(liveSpot), (read) => read(width), work),
+      joinedOn(line, (read) => read(width), work),
       (read) => read(width),
     ),
+    ...widerRings(feature, work.read),
   ];
 }
 

@@ -7,6 +7,7 @@ import { dot, minus, norm } from "../geometry/vector.ts";
 import { type Feature, isQuantity, propertyOf } from "../model/plan.ts";
 import type { Quantity, Read, Spot } from "../model/quantity.ts";
 import type { Point } from "../model/reading.ts";
+import { roundedLine } from "./rounded-line.ts";
 
 /** A vertex as a function of the read. */
 export type LivePoint = (read: Read) => Point;
@@ -67,7 +68,7 @@ function groundFigureOf(feature: Feature): LiveFigure | null {
     case "line":
       // A road is drawn by its edge next to the plot: on which side of it the road lies does not matter to a distance.
       return shape.width && feature.kind !== "road"
-        ? widened(shape.line.map(liveSpot), shape.width)
+        ? widened(roundedLine(feature, shape.line.map(liveSpot), shape.width), shape.width)
         : drawn(shape.line.map(liveSpot));
   }
 }

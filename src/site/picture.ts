@@ -8,6 +8,10 @@ import type { Read, Spot } from "../model/quantity.ts";
 import type { Point } from "../model/reading.ts";
 import { groundMarks } from "./ground-marks.ts";
 import { piecesBetweenGaps } from "./in-the-way.ts";
+import { liveSpot } from "./live-figure.ts";
+import { ringAt } from "./live-ring.ts";
+import { roundedLine } from "./rounded-line.ts";
+import { widerRings } from "./wider-stretches.ts";
 
 /** A stem is drawn with at least this radius, metres, so that it can be seen. */
 const leastStem = 0.05;
@@ -35,15 +39,26 @@ function marksOf(feature: Feature, read: Read): readonly PictureMark[] {
     return [{ ...base, form: "circle", points: [at(shape.centre)], radius: read(shape.across) / 2 }];
   if (shape.form === "line") {
     const width = shape.width ? { width: read(shape.width) } : {};
-    const pieces = piecesBetweenGaps(feature, shape.line, read).map((piece) => piece.map((point) => point(read)));
+    const drawn = roundedLine(feature, shape.line.map(liveSpot), shape.width).map((point) => point(read));
+    const isRounded = drawn.length > shape.line.length;
+    const pieces = isRounded
+      ? [drawn]
+      : piecesBetweenGaps(feature, shape.line, read).map((piece) => piece.map((point) => point(read)));
     const longest = pieces.reduce((best, piece, i) => (lengthOf(piece) > lengthOf(pieces[best]) ? i : best), 0);
-    return pieces.map((points, i) => ({
+    const wider = widerRings(feature, read).map((ring): PictureMark => ({
+      ...base,
+      label: "",
+      form: "outline",
+      points: ringAt(ring, read),
+    }));
+    const along = pieces.map((points, i): PictureMark => ({
       ...base,
       label: i === longest ? base.label : "",
       form: "line",
       points,
       ...width,
     }));
+    return [...wider, ...along];
   }
   return [
     {

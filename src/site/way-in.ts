@@ -11,6 +11,8 @@ import type { Read } from "../model/quantity.ts";
 import type { Point } from "../model/reading.ts";
 import { liveSpot, type LivePoint } from "./live-figure.ts";
 import { type LiveRing, ringAlong } from "./live-ring.ts";
+import { roundedLine } from "./rounded-line.ts";
+import { widerRings } from "./wider-stretches.ts";
 
 /** A way in: ground to drive on, the middle of its open end, and the heading inwards (radians from east). */
 export interface WayIn {
@@ -37,10 +39,12 @@ const overlap = 0.3;
 export function wayIn(feature: Feature, work: WayWork): WayIn | null {
   const { shape } = feature;
   if (shape?.form !== "line") return null;
-  const line = shape.line.map(liveSpot);
   const { width } = shape;
+  const line = roundedLine(feature, shape.line.map(liveSpot), width);
   if (feature.kind === "gate") return line.length === 2 ? throughGate(line as [LivePoint, LivePoint], work) : null;
-  return width ? byTrack(line, (read) => read(width), work) : null;
+  if (!width) return null;
+  const way = byTrack(line, (read) => read(width), work);
+  return { ...way, rings: [...way.rings, ...widerRings(feature, work.read)] };
 }
 
 function byTrack(given: readonly LivePoint[], width: (read: Read) => number, work: WayWork): WayIn {
