@@ -1,5 +1,5 @@
 // What: how much height is left over the vehicle under what hangs over its way?
-// Formula: height of the lowest part above the ground less the height of the vehicle (raised, where it raises its body there).
+// Formula: height of the lowest part above the ground less the height of the vehicle (raised, over the ground on which it raises its body).
 // Source: the plan.
 // Valid: the ground that the manoeuvre uses; ground under both taken as level. Wires are never judged by this.
 // Witness: the point where it hangs nearest.
@@ -9,6 +9,7 @@ import type { Measure, Missing, Scene } from "../model/reading.ts";
 import { groundFigure, type LiveFigure, liveSpot, roundFigure } from "../site/live-figure.ts";
 import { nearPlaces } from "../site/near-places.ts";
 import { crownAsked, lacksCrown } from "../site/stands.ts";
+import { tipsOn } from "../site/tips-on.ts";
 import { goesThrough, groundNames, vehicleOf } from "../site/used-by.ts";
 
 /** Property that tells how high the lowest part of each kind is. */
@@ -39,7 +40,7 @@ export const headroomSpare: Measure = {
     const height = propertyOf(above, property);
     // A gate or a post that says nothing of what is above it has open sky.
     if (!isQuantity(height) && (above.kind === "gate" || above.kind === "obstacle")) return { is: "does-not-bear" };
-    const tall = propertyOf(manoeuvre, "raises") === true ? "height_raised" : "height";
+    const tall = isRaisedUnder(manoeuvre, above, scene) ? "height_raised" : "height";
     const own = propertyOf(vehicle, tall);
     if (isQuantity(height) && isQuantity(own))
       return { is: "found", places: [{ key: "lowest", value: (read) => read(height) - read(own), witness: () => [] }] };
@@ -53,6 +54,17 @@ export const headroomSpare: Measure = {
 
 function lack(feature: Feature, property: string, words: string): Missing {
   return { feature, property, asks: `the ${words} of ${featureWords(feature)}`, dimension: "length", why: "missing" };
+}
+
+/** It is tall where it raises its body; on the rest of its way it drives with it down. */
+function isRaisedUnder(manoeuvre: Feature, above: Feature, scene: Scene): boolean {
+  if (propertyOf(manoeuvre, "raises") !== true) return false;
+  const spread = spreadOf(above);
+  const reach = lacksCrown(above) ? widestCrown : 0;
+  return tipsOn(manoeuvre, scene).some((ground) => {
+    const figure = groundFigure(ground);
+    return figure !== null && spread !== null && nearPlaces(figure, spread, reach, scene.read).length > 0;
+  });
 }
 
 function isOver(manoeuvre: Feature, above: Feature, scene: Scene): boolean {

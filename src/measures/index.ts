@@ -38,8 +38,10 @@ import { keepsOff } from "./keeps-off.ts";
 import { leadsOn } from "./leads-on.ts";
 import { leftOverMeasures } from "./left-over.ts";
 import { levelOver } from "./level-over.ts";
-import { loadLeft } from "./load-left.ts";
+import { axleLeft, loadLeft } from "./load-left.ts";
 import { meetingMeasures } from "./meeting.ts";
+import { mouthCornerSpare } from "./mouth-corner-spare.ts";
+import { tippingSlope } from "./tipping-slope.ts";
 import { monthsInSeason } from "./months-in-season.ts";
 import { notInACircle } from "./not-in-a-circle.ts";
 import { outsideSlopeLine } from "./outside-slope-line.ts";
@@ -127,6 +129,9 @@ const all: readonly Measure[] = [
   ...leftOverMeasures,
   ...meetingMeasures,
   loadLeft,
+  axleLeft,
+  mouthCornerSpare,
+  tippingSlope,
   reversedLength,
   roomBesideParked,
   wheelsClearOf,

@@ -2,8 +2,9 @@
 
 import { type Feature, propertyOf } from "../model/plan.ts";
 import { isSpot } from "../model/plan.ts";
-import type { Spot } from "../model/quantity.ts";
-import { groundFigure, type LiveFigure, liveSpot } from "./live-figure.ts";
+import type { Read, Spot } from "../model/quantity.ts";
+import { holdsPoint } from "../geometry/polygon.ts";
+import { figureAt, groundFigure, type LiveFigure, liveSpot } from "./live-figure.ts";
 import { sideOfLine } from "./sides.ts";
 import type { Point, Scene } from "../model/reading.ts";
 
@@ -18,6 +19,8 @@ export function dropEdge(feature: Feature, { read }: Pick<Scene, "read">): DropE
   const figure = groundFigure(feature);
   if (!figure) return null;
   if (feature.kind === "water") return { figure, isAbove: () => true };
+  // What lies over a dig is what it is dug for, or is closed while it stands open.
+  if (feature.kind === "excavation") return { figure, isAbove: (at) => !isWithin(figure, at, read) };
   if (feature.kind === "wall") {
     const side = propertyOf(feature, "retains.side");
     return side === "left" || side === "right"
@@ -31,6 +34,11 @@ export function dropEdge(feature: Feature, { read }: Pick<Scene, "read">): DropE
   const [foot] = toe;
   const below = foot ? sideOfLine(asLine, liveSpot(foot)(read), read) : null;
   return { figure: line, isAbove: (at) => below === null || sideOfLine(asLine, at, read) !== below };
+}
+
+function isWithin(figure: LiveFigure, at: Point, read: Read): boolean {
+  const { area } = figureAt(figure, read);
+  return area !== null && holdsPoint(area, at);
 }
 
 function spotsOf(feature: Feature, property: string): readonly Spot[] {
