@@ -11,6 +11,7 @@ import { hasWay, type Look } from "../site/drive-room.ts";
 import type { Drive } from "../site/drive.ts";
 import { awayEase, canMove, type Ease, isTaken, sideEases, widthEase } from "../site/eases.ts";
 import { ringAt } from "../site/live-ring.ts";
+import { splayEases } from "../site/splay-eases.ts";
 import { drivesAt } from "../site/manoeuvre-states.ts";
 import { evaluate, type EvaluationContext, type Outcome } from "./evaluate.ts";
 import { oneSided } from "./judge.ts";
@@ -67,7 +68,8 @@ export function turningRemedies(outcome: Outcome, around: AroundTurning): readon
   const waited = waiting(work);
   if (waited) return [waited];
   if (!around.searches) return [askFor];
-  return [...eased(movedThings(work), work), ...eased(carriedOut(work), work), ...moreTurns(work)];
+  const ways = [movedThings(work), carriedOut(work), splayed(work)];
+  return [...ways.flatMap((candidates) => eased(candidates, work)), ...moreTurns(work)];
 }
 
 /** How much more is needed to be sure, from what was surveyed or is built. */
@@ -160,16 +162,31 @@ function candidate(work: Work, fresh: FreshNumbers, ease: Ease): Candidate {
   return { ease, at: (amount) => varied(work, fresh, replacing(ease.was, ease.becomes), ease.moves(amount)) };
 }
 
+/** The ground that it uses, as it stands. */
+function groundsOf(work: Work): readonly Feature[] {
+  const used = new Set(names(work.manoeuvre, "comes_in_by", "goes_out_by", "on", "to", "start.on", "end.on"));
+  return work.around.context.scene.standing().filter((one) => used.has(one.name) && areaOf(one).length > 0);
+}
+
 /** Sides and widths of all the ground that it uses. */
 function carriedOut(work: Work): readonly Candidate[] {
   const { context } = work.around;
-  const used = new Set(names(work.manoeuvre, "comes_in_by", "goes_out_by", "on", "to", "start.on", "end.on"));
-  return context.scene.standing().flatMap((ground) => {
-    if (!used.has(ground.name) || areaOf(ground).length === 0) return [];
+  return groundsOf(work).flatMap((ground) => {
     const fresh = freshNumbers(context);
     return [...sideEases(ground, context.read, fresh), ...widthEase(ground, context.read, fresh)].map((ease) =>
       candidate(work, fresh, ease),
     );
+  });
+}
+
+/** The corners of the mouths of its tracks cut off. */
+function splayed(work: Work): readonly Candidate[] {
+  const { context } = work.around;
+  const grounds = groundsOf(work);
+  return grounds.flatMap((ground) => {
+    const fresh = freshNumbers(context);
+    const eases = grounds.flatMap((track) => splayEases(ground, track, { read: context.read, making: fresh }));
+    return eases.map((ease) => candidate(work, fresh, ease));
   });
 }
 

@@ -20,7 +20,8 @@ export function roundedLine(
 ): readonly LivePoint[] {
   const radius = propertyOf(way, "bend.radius");
   if (!isQuantity(radius) || line.length < 3) return line;
-  const side = toEdge[String(propertyOf(way, "bend.to"))] ?? 0;
+  const to = propertyOf(way, "bend.to");
+  const side = (typeof to === "string" ? toEdge[to] : undefined) ?? 0;
   const middle = (read: Read) => Math.max(0, read(radius) + (width ? (side * read(width)) / 2 : 0));
   return line.flatMap((corner, i) => {
     const [before, after] = [line[i - 1], line[i + 1]];
