@@ -69,7 +69,10 @@ describe("room", () => {
   it.each([
     [[], "Which vehicle?"],
     [["picup"], 'did you mean "pickup"?'],
-    [["uk large car"], "the front axle to the front end"],
+    [
+      ["--vehicle-length", "5.1", "--vehicle-width", "1.87", "--wheelbase", "2.95", "--turning-circle", "11.8"],
+      "the front axle to the front end",
+    ],
     [["pickup", "--moves", "4"], "odd number of moves"],
     [["pickup", "--moves", "many"], "--moves: expected a whole number"],
     [["pickup", "--shape", "star"], "--shape: expected rectangle"],

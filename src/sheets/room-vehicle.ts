@@ -142,11 +142,19 @@ function restsOn(feature: Feature, read: Read, { vehicles, sources }: Library): 
   const cell = radii.flatMap((column) => row?.[column] ?? [])[0];
   const fromTable = isNumber(radius) && cell !== undefined && cell.value === read(radius);
   add(fromTable ? cell.source : "own", "turning circle");
+  const [over, body] = [feature.properties["width_with_mirrors"], feature.properties["width"]];
+  const mirrors =
+    isNumber(over) && isNumber(body)
+      ? [
+          `Mirrors: ${metres(read(over))} over both, ${metres((read(over) - read(body)) / 2)} on each side beyond the body; not counted in the room.`,
+        ]
+      : [];
   const tyres =
     feature.properties["track"] === undefined ? ["Width over the tyres: not given, taken as the body's."] : [];
   return [
     ...[...groups].map(([id, what]) => `${capital(what.join(", "))}: ${sourceWords(sources.get(id))}.`),
     ...tyres,
+    ...mirrors,
   ];
 }
 

@@ -184,7 +184,7 @@ function sureWords(told: RoomTold, found: RoomFound): readonly string[] {
   const margin = told.is === "room" ? told.asked.turner.clearance : (told.tried.clearance ?? 0);
   return [
     `How sure: the way of driving was checked exactly on this very size, along its whole length. ${told.is === "room" ? below : ""}`.trimEnd(),
-    `Its margin is the ${metres(margin)} all round and nothing else. It is driven at walking pace to full lock, the wheels turned while it stands, by a driver who makes no mistake, on level firm ground; mirrors, mud, a late turn of the wheel and your own pegs all come out of that margin. It is the least that was found, not a size that is easy.`,
+    `Its margin is the ${metres(margin)} all round and nothing else. It is driven at walking pace to full lock, the wheels turned while it stands, by a driver who makes no mistake, on level firm ground; mud, a late turn of the wheel and your own pegs all come out of that margin. Not counted: mirrors, which stick out a hand's length or more on both sides and strike whatever stands as high as they hang; a load that hangs over; and a trailer, with which a vehicle wants more. It is the least that was found, not a size that is easy.`,
   ];
 }
 

@@ -99,9 +99,22 @@ describe("a size that is quoted", () => {
   });
 });
 
+describe("what is not counted", () => {
+  it("is said: mirrors, by how far they stick out where that is known, loads and trailers", () => {
+    const text = textOf(ask({ van: { like: "german van", width_with_mirrors: 2.53 } }, { long: 16 }));
+    expect(text).toContain("Not counted: mirrors");
+    expect(text).toContain("a trailer, with which a vehicle wants more");
+    // (2.53 - 2.17) / 2.
+    expect(text).toContain("2.53 m over both, 0.18 m on each side beyond the body");
+  });
+});
+
 describe("what cannot be told", () => {
   it("names what must be measured, what tows, and what there is", () => {
-    expect(ask({ car: { like: "uk large car" } }).lacks[0]).toContain("the front axle to the front end");
+    expect(
+      ask({ car: { length: 5.1, width: 1.87, wheelbase: 2.95, turning_circle: { across: 11.8, between: "kerbs" } } })
+        .lacks[0],
+    ).toContain("the front axle to the front end");
     expect(ask({ rig: { like: "aashto car and camper trailer" } }).lacks[0]).toContain("trailer");
     expect(ask({ car: { like: "b85 car" } }, {}, ["lorry"]).lacks[0]).toContain('no vehicle "lorry"');
   });

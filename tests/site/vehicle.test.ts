@@ -86,6 +86,24 @@ describe("a vehicle like a published one", () => {
     expect(u).toBeCloseTo(Math.hypot(1.158 * 0.075, 0.583 * 0.05), 3);
     expect([...contributions.keys()].map((id) => plan.numbers.causes[id]?.sort)).toEqual(["table", "table"]);
   });
+  it.each([
+    "uk large car",
+    "uk estate car",
+    "uk panel van 3.5 t",
+    "uk panel van 7.5 t",
+    "uk box lorry 7.5 t",
+    "refuse lorry",
+  ])(
+    "%s is whole, and says how little is known of its front overhang (PRACTICE; COMPUTED for the refuse lorry)",
+    (like) => {
+      const { plan, live, read } = vehicle(`like: ${like}`);
+      if ("missing" in live) throw new Error("missing");
+      const { u } = spread((now) => live(now)?.frontOverhang ?? 0, read, plan.numbers);
+      // 0.1 m and more, 19 times in 20, is a standard uncertainty of 0.05 m and more.
+      expect(u).toBeGreaterThan(0.045);
+      expect(live(read)?.rearOverhang).toBeGreaterThan(0.5);
+    },
+  );
   it("is a problem where no such vehicle is published, with the nearest one", () => {
     const text = "sightrail: 1\ntitle: t\nplace: [anywhere]\nvehicles: {car: {like: aashto su9}}\n";
     const { problems } = resolveText(text, vehicles ? { vehicles } : {});
