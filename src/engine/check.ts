@@ -150,12 +150,16 @@ function checkCard(card: Card, run: Run): CardResult {
   const folded = new Map<string, Folded[]>();
   const [told, quiet] = [new Set<Outcome>(), new Set<Outcome>()];
   const remember = rememberer();
+  let [before, groups]: [readonly Outcome[], readonly Group[]] = [[], []];
   for (const view of run.views) {
     const subjects = run.finders.get(view)?.all(card) ?? [];
     const context: EvaluationContext = { ...run.base, scene: view.scene };
     const outcomes = subjects.flatMap((subject) => remember(subject, view, () => evaluate(card, subject, context)));
-    for (const outcome of outcomes) (isQuiet(outcome) ? quiet : told).add(outcome);
-    const groups = foldByAbout(card, outcomes, run.request.plan.departures);
+    if (!isSameList(outcomes, before)) {
+      for (const outcome of outcomes) (isQuiet(outcome) ? quiet : told).add(outcome);
+      groups = foldByAbout(card, outcomes, run.request.plan.departures);
+      before = outcomes;
+    }
     for (const group of groups) addStage(folded, group, view.stage);
   }
   const bearing = [...folded.values()].flat();
@@ -180,6 +184,9 @@ function checkCard(card: Card, run: Run): CardResult {
     notBearing: bearing.length > 0 ? notBearing : Math.max(1, notBearing),
   };
 }
+
+const isSameList = <T>(some: readonly T[], others: readonly T[]) =>
+  some.length === others.length && some.every((one, k) => one === others[k]);
 
 /** One group per about-feature and row: its worst outcome first. With `report: each` every pair is a group. */
 function foldByAbout(card: Card, outcomes: readonly Outcome[], departures: readonly Departure[]): readonly Group[] {

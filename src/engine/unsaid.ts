@@ -4,7 +4,7 @@ import type { Card } from "../model/card.ts";
 import type { Finding } from "../model/finding.ts";
 import { featureWords, type Plan } from "../model/plan.ts";
 import type { Measure } from "../model/reading.ts";
-import { isHazard } from "../site/hazards.ts";
+import { isDrawn, isHazard } from "../site/hazards.ts";
 import { fingerprint } from "./fingerprint.ts";
 import { hazards, type OpenNeed } from "./needs.ts";
 import { unsaidSentence, whetherThereIs } from "./sentence.ts";
@@ -23,7 +23,7 @@ export function hazardUnsaid(
 ): { readonly finding: Finding; readonly need: OpenNeed } | null {
   const { hazard } = card;
   if (!hazard || card.stakes !== "safety" || plan.none.includes(hazard)) return null;
-  if (plan.features.some((feature) => isHazard(hazard, feature))) return null;
+  if (isDrawn(hazard, plan.features)) return null;
   const finding: Finding = {
     rule: card.id,
     verdict: "not-given",

@@ -1,5 +1,6 @@
 // Where two figures pass through each other: which end has least way back.
 
+import { boxesMeet, boxOf } from "./box.ts";
 import { sideAt, sideCount, type Chain, type Figure } from "./figure.ts";
 import type { NearPair } from "./near-pair.ts";
 import { sideOf } from "./orientation.ts";
@@ -13,8 +14,11 @@ import { boundsApart, footOn, meeting, type Segment } from "./segment.ts";
 export function crossingPairs(a: Figure, b: Figure): readonly NearPair[] {
   const pairs: NearPair[] = [];
   for (const [ca, chainA] of a.chains.entries()) {
+    // Most figures lie apart, and most sides need not be looked at one by one.
+    const reached = [...b.chains.entries()].filter(([, chainB]) => chainsMeet(chainA, chainB));
+    if (reached.length === 0) continue;
     for (let i = 0; i < sideCount(chainA); i++) {
-      for (const [cb, chainB] of b.chains.entries()) {
+      for (const [cb, chainB] of reached) {
         for (let j = 0; j < sideCount(chainB); j++) {
           const ends = crossingEnds({ chain: chainA, side: i }, { chain: chainB, side: j });
           if (ends.length === 0) continue;
@@ -29,6 +33,12 @@ export function crossingPairs(a: Figure, b: Figure): readonly NearPair[] {
     }
   }
   return pairs;
+}
+
+/** Whether the boxes around two chains share a point; where they do not, no two sides do. */
+function chainsMeet(one: Chain, other: Chain): boolean {
+  const [a, b] = [boxOf(one.points), boxOf(other.points)];
+  return a !== null && b !== null && boxesMeet(a, b);
 }
 
 interface SideOfChain {

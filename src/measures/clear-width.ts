@@ -5,12 +5,14 @@
 //   broad as it is long has no clear width; overhanging branches and open gate leaves are not counted here.
 // Witness: the narrowest place.
 
+import { boxDistance } from "../geometry/box.ts";
 import { figureBox } from "../geometry/figure.ts";
 import { lineLength, piecesOf, pointAtRun, runAndLeft } from "../geometry/line.ts";
 import { meeting } from "../geometry/segment.ts";
 import { type Feature, featureWords, isQuantity, type Property, propertyOf } from "../model/plan.ts";
 import type { Read } from "../model/quantity.ts";
 import type { CandidatePlace, Measure, Point, Scene } from "../model/reading.ts";
+import { groundBox } from "../site/ground-box.ts";
 import { figureAt, groundFigure, type LiveFigure } from "../site/live-figure.ts";
 import { type Middle, middleOf } from "../site/way-middle.ts";
 import { featuresNear } from "../site/near-features.ts";
@@ -144,9 +146,18 @@ function hemming(way: Feature, middle: LiveFigure, around: Around): readonly Bes
 
 /** Places of two things whose shortest connection crosses the middle line of the way. */
 function across(one: Beside, other: Beside, line: readonly Point[], read: Read): readonly CandidatePlace[] {
+  if (areFarApart(one, other, read)) return [];
   return nearPlaces(one.figure, other.figure, open, read)
     .filter((near) => crossesMiddle(near, line, read))
     .map((near) => placeBetween(one, other, near));
+}
+
+/** Boxes are compared first, a hair wider: most of what hems a way in stands far from most of the rest. */
+const hair = 1e-6;
+
+function areFarApart(one: Beside, other: Beside, read: Read): boolean {
+  const [a, b] = [groundBox(one.feature, read), groundBox(other.feature, read)];
+  return a !== null && b !== null && boxDistance(a, b) > open + one.figure.grow(read) + other.figure.grow(read) + hair;
 }
 
 function placeBetween(one: Beside, other: Beside, near: NearPlace): CandidatePlace {

@@ -176,11 +176,13 @@ function readContents(
   { document, parsed, tell, breaches }: Reading & { readonly breaches: readonly number[] },
 ): Omit<SourceText, "file"> | null {
   const root = document.contents as Node | null;
+  // What stays behind for looking things up holds on to the lines, not to the many more tokens.
+  const { lines } = parsed;
   const walk: Walk = {
     text,
     tell,
     takeBreaches: makeTakeBreaches(breaches),
-    lineOf: (offset) => positionAt(parsed.lines, offset).line,
+    lineOf: (offset) => positionAt(lines, offset).line,
     pairs: new WeakMap(),
     targets: new WeakMap(),
     leftOut: new WeakMap(),
@@ -192,5 +194,5 @@ function readContents(
   };
   const { data } = readNode(walk, root, 0);
   if (walk.gaveUp || data === undefined) return null;
-  return { data, locate: makeLocate(root, parsed.lines, walk), isSpoiled: makeIsSpoiled(data, walk) };
+  return { data, locate: makeLocate(root, lines, walk), isSpoiled: makeIsSpoiled(data, walk) };
 }

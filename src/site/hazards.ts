@@ -55,6 +55,17 @@ export function isHazard(hazard: string, feature: Feature): boolean {
   return feature.kind === hazard || `${feature.kind}s` === hazard;
 }
 
+const drawn = new WeakMap<readonly Feature[], Map<string, boolean>>();
+
+/** Whether any of a plan's features is the hazard; looked for once for all rules that ask. */
+export function isDrawn(hazard: string, features: readonly Feature[]): boolean {
+  const known = drawn.get(features) ?? new Map<string, boolean>();
+  drawn.set(features, known);
+  const found = known.get(hazard) ?? features.some((feature) => isHazard(hazard, feature));
+  known.set(hazard, found);
+  return found;
+}
+
 /** Whether the plan has looked for what a property would tell, and there is none. */
 export function isRuledOut(none: readonly string[], feature: Feature, property: string): boolean {
   return none.some((word) => {

@@ -36,6 +36,17 @@ const dataBeside: Plugin = {
     }),
 };
 
+/** The reader of YAML looks up a setting for those who mend it, once for each of its tokens: here it finds none without asking the system. */
+const quietReader: Plugin = {
+  name: "quiet-reader",
+  setup: (building) => {
+    building.onResolve({ filter: /^process$/ }, ({ importer }) =>
+      /[\\/]yaml[\\/]dist[\\/]parse[\\/]/.test(importer) ? { path: "no-settings", namespace: "quiet" } : null,
+    );
+    building.onLoad({ filter: /.*/, namespace: "quiet" }, () => ({ contents: "module.exports = { env: {} };" }));
+  },
+};
+
 /** JSON on one line in plain ASCII. */
 const plainText = (path: string): string => inAscii(JSON.stringify(JSON.parse(readFileSync(path, "utf8"))));
 
@@ -67,7 +78,7 @@ const whole = await build({
   outdir: output,
   format: "cjs",
   write: false,
-  plugins: [dataBeside],
+  plugins: [dataBeside, quietReader],
   define: { "import.meta.url": "thisFile" },
   banner: { js: `const thisFile = ${ownAddress};` },
 });
@@ -103,7 +114,7 @@ const library = await build({
   entryPoints: ["src/index.ts"],
   outfile: join(output, "index.js"),
   format: "esm",
-  plugins: [dataAsText],
+  plugins: [dataAsText, quietReader],
   banner: {
     js: 'import { createRequire as makeRequire } from "node:module"; const require = makeRequire(import.meta.url);',
   },
