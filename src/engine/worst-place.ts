@@ -5,7 +5,7 @@ import type { NumberBook, Read } from "../model/quantity.ts";
 import type { CandidatePlace } from "../model/reading.ts";
 import { type Judged, judge, type Margin } from "./judge.ts";
 import { type LiveRequirement, margins } from "./requirement.ts";
-import { doubtsRead, readNoting, type Spread, spread } from "./spread.ts";
+import { doubtOfNumber, doubtsRead, readNoting, type Spread, spread } from "./spread.ts";
 import { allSurelyInside } from "./surely-inside.ts";
 
 /** A judged place: everything a finding needs. */
@@ -60,7 +60,7 @@ export function worstPlace(
   const worst = worstOfNearest(ordered, requirement, context);
   if (worst?.verdict !== "met") return worst;
   if (plain.some(({ least }) => Number.isNaN(least) || least === -Infinity)) return null;
-  return hardlyKnown(ordered, worst, { requirement, context });
+  return hardlyKnown(ordered, worst, { requirement, context, most: mostDoubt(places, noted, context) });
 }
 
 function worstOfNearest(
@@ -87,11 +87,17 @@ function worstOfNearest(
 function hardlyKnown(
   ordered: readonly Plain[],
   worst: JudgedPlace,
-  { requirement, context }: { readonly requirement: LiveRequirement; readonly context: PlaceContext },
+  {
+    requirement,
+    context,
+    most,
+  }: { readonly requirement: LiveRequirement; readonly context: PlaceContext; readonly most: number },
 ): JudgedPlace | null {
   const doubtOf = ({ place }: Plain) => doubtOfNumbers(place, requirement, context);
   const own = doubtOf({ place: worst.place, least: 0 });
   const gain = Math.max(1, own > 0 ? worst.inside.u / own : 1);
+  // Where even all doubts of all places together would not reach, none needs to be looked at by itself.
+  if (most < unknown && (ordered[0]?.least ?? 0) >= closeEnough * gain * most) return worst;
   const doubts = ordered.map((one) => ({ one, doubt: doubtOf(one) }));
   if (doubts.some(({ doubt }) => !(doubt < unknown))) return null;
   return doubts
@@ -101,6 +107,14 @@ function hardlyKnown(
     .map(({ one }) => judgePlace(one.place, requirement, context))
     .filter((judged) => judged.verdict !== "met")
     .reduce((a, b) => (isWorse(b, a) ? b : a), worst);
+}
+
+/** No place's numbers are in more doubt together than this. */
+function mostDoubt(places: readonly CandidatePlace[], noted: ReadonlySet<number>, { book }: PlaceContext): number {
+  let most = 0;
+  for (const { methodU } of places) most = Math.max(most, methodU ?? 0);
+  for (const id of noted) most += doubtOfNumber(book, id);
+  return most;
 }
 
 /** Sum of the standard uncertainties of all numbers that a place's margin is made of. */
