@@ -14,7 +14,7 @@ import { evaluate, type EvaluationContext, type Outcome, worseOutcome } from "./
 import { gatherNeeds, needsOf, type OpenNeed } from "./needs.ts";
 import { remediesOf } from "./put-right.ts";
 import { chainOf } from "./rows.ts";
-import { type Extent, extentOf, type SubjectFinder, subjectFinder } from "./select.ts";
+import { type Lie, lieOf, type SubjectFinder, subjectFinder } from "./select.ts";
 import { readPlain } from "./spread.ts";
 import { rememberer, type StageView, stageViews } from "./stages.ts";
 import { type PlacedProblem, unknownWords } from "./unknown-words.ts";
@@ -73,12 +73,12 @@ export function check(request: CheckRequest): Checked {
   const chains =
     request.places.length > 0 ? request.places.map((place) => chainOf(place, rulebook.places)) : [["anywhere"]];
   const views = stageViews(plan, request.stages, read, (standing, stage) => request.parts(standing, read, stage));
-  const extents = new Map<Feature, Extent | null>();
-  const extent = (feature: Feature) => {
-    const known = extents.get(feature);
+  const lies = new Map<Feature, Lie | null>();
+  const lie = (feature: Feature) => {
+    const known = lies.get(feature);
     if (known !== undefined) return known;
-    const made = extentOf(feature, read);
-    extents.set(feature, made);
+    const made = lieOf(feature, read);
+    lies.set(feature, made);
     return made;
   };
   const base = { rulebook, measures: request.measures, book: plan.numbers, read, chains, none: plan.none };
@@ -86,7 +86,7 @@ export function check(request: CheckRequest): Checked {
     request,
     cards,
     views,
-    finders: new Map(views.map((view) => [view, subjectFinder(view.standing, extent, read)])),
+    finders: new Map(views.map((view) => [view, subjectFinder(view.standing, lie, read)])),
     base,
     compose: {
       rulebook,

@@ -8,7 +8,7 @@ import { evaluate, type EvaluationContext, type Outcome, plainlyShort, worseOutc
 import { solveRemedies } from "./remedies.ts";
 import { numbersOf } from "./sentence.ts";
 import type { Spoiled } from "./spoiled.ts";
-import { extentOf, type SubjectFinder } from "./select.ts";
+import { lieOf, type SubjectFinder } from "./select.ts";
 import type { StageView } from "./stages.ts";
 
 /** The rest of the check that a remedy is held against, at one stage. */
@@ -45,11 +45,11 @@ function spoiled(
 ): readonly Spoiled[] {
   const now: EvaluationContext = { ...base, scene: view.scene };
   const finder = finders.get(view);
-  const extent = extentOf(becomes, then.read);
+  const lie = lieOf(becomes, then.read);
   const changed = (subject: Subject): Subject =>
     Object.fromEntries(Object.entries(subject).map(([role, feature]) => [role, feature === was ? becomes : feature]));
   return cards.flatMap((card) => {
-    const subjects = finder?.having(card, was, extent) ?? [];
+    const subjects = finder?.having(card, was, lie) ?? [];
     const failing = subjects.flatMap((subject) => {
       if (!plainlyShort(card, changed(subject), then)) return [];
       const failed = failures(evaluate(card, changed(subject), then));

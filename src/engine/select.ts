@@ -1,51 +1,68 @@
 // Which features a card is about at a stage, and which pairs lie within its reach.
 
-import { type Box, grownBox } from "../geometry/box.ts";
+import { type Box, boxDistance, grownBox, joinedBox } from "../geometry/box.ts";
+import { areaFigure, type Figure, figureBox, lineFigure, pointFigure } from "../geometry/figure.ts";
 import { type BoxIndex, indexBoxes } from "../geometry/index-boxes.ts";
+import { nearest } from "../geometry/nearest.ts";
+import { polygonOf } from "../geometry/polygon.ts";
 import type { Card, RoleChoice } from "../model/card.ts";
-import { type Feature, isQuantity, propertyOf, roleAndProperty } from "../model/plan.ts";
-import type { Quantity, Read } from "../model/quantity.ts";
-import type { Subject } from "../model/reading.ts";
+import { type Feature, isQuantity, propertyOf, roleAndProperty, type Shape } from "../model/plan.ts";
+import type { Read, Spot } from "../model/quantity.ts";
+import type { Point, Subject } from "../model/reading.ts";
 
 /** Whether a feature stands at the end of a stage. */
 export function standsAt(feature: Feature, stage: number): boolean {
   return feature.from <= stage && (feature.until === null || stage < feature.until);
 }
 
-/** West, south, east, north of a feature's shape; null where it has none. */
-export type Extent = readonly [number, number, number, number];
-
-/** Extent of a feature with its crown at the plan's own values. */
-export function extentOf(feature: Feature, read: Read): Extent | null {
-  const { shape } = feature;
-  if (!shape) return null;
-  const crown = propertyOf(feature, "crown.radius");
-  const reach = isQuantity(crown) ? read(crown) : 0;
-  const half =
-    reach +
-    (shape.form === "circle"
-      ? read(shape.across) / 2
-      : shape.form === "line" && shape.width
-        ? read(shape.width) / 2
-        : 0);
-  const spots =
-    shape.form === "point"
-      ? [shape.at]
-      : shape.form === "circle"
-        ? [shape.centre]
-        : shape.form === "line"
-          ? shape.line
-          : shape.outline;
-  const axis = (quantities: readonly Quantity[]) => quantities.map(read);
-  const east = axis(spots.map((spot) => spot.east));
-  const north = axis(spots.map((spot) => spot.north));
-  if (east.length === 0) return null;
-  return [Math.min(...east) - half, Math.min(...north) - half, Math.max(...east) + half, Math.max(...north) + half];
+/** How a feature lies on the ground at the plan's own values: its drawn shape, how far it has grown round that, and the box round both. */
+export interface Lie {
+  readonly figure: Figure;
+  /** Half its width or diameter and the radius of its crown, m. */
+  readonly grow: number;
+  readonly box: Box;
 }
 
-/** Gap between two extents along the worse axis; negative where they overlap on both. */
-function extentGap(a: Extent, b: Extent): number {
-  return Math.max(a[0] - b[2], b[0] - a[2], a[1] - b[3], b[1] - a[3]);
+/** Lie of a feature; null where it has no shape. */
+export function lieOf(feature: Feature, read: Read): Lie | null {
+  const { shape } = feature;
+  if (!shape) return null;
+  const point = ({ east, north }: Spot): Point => [read(east), read(north)];
+  const crown = propertyOf(feature, "crown.radius");
+  const grow = (isQuantity(crown) ? read(crown) : 0) + halfAcross(shape, read);
+  const figure = figureOf(shape, point);
+  const box = figureBox(figure);
+  return box && { figure, grow, box: grownBox(box, grow) };
+}
+
+function halfAcross(shape: Shape, read: Read): number {
+  if (shape.form === "circle") return read(shape.across) / 2;
+  return shape.form === "line" && shape.width ? read(shape.width) / 2 : 0;
+}
+
+function figureOf(shape: Shape, point: (spot: Spot) => Point): Figure {
+  if (shape.form === "point") return pointFigure(point(shape.at));
+  if (shape.form === "circle") return pointFigure(point(shape.centre));
+  if (shape.form === "line") return lineFigure(shape.line.map(point));
+  return areaFigure(
+    polygonOf(
+      shape.outline.map(point),
+      shape.holes.map((hole) => hole.map(point)),
+    ),
+  );
+}
+
+/**
+ * Whether two things come within `reach` metres of each other, by their true distance: upright boxes would choose other pairs
+ * when the plot is turned. They are looked at first, as most pairs can be told by them.
+ */
+function comeWithin(a: Lie, b: Lie, reach: number): boolean {
+  const most = reach + roundingRoom;
+  if (boxDistance(a.box, b.box) > most) return false;
+  const both = joinedBox(a.box, b.box);
+  if (Math.hypot(both.east - both.west, both.north - both.south) <= most) return true;
+  const found = nearest(a.figure, b.figure);
+  return found !== null && found.distance - a.grow - b.grow <= most;
 }
 
 /** Features that can play a role; `everything` is all that has a shape, `site` is none of them. */
@@ -59,19 +76,19 @@ export interface SubjectFinder {
   /** All subjects: single features, or pairs within reach, unordered where both sides select the same kind. */
   readonly all: (card: Card) => readonly Subject[];
   /** Those that one feature plays a role in, wherever it may lie now. */
-  readonly having: (card: Card, feature: Feature, extent: Extent | null) => readonly Subject[];
+  readonly having: (card: Card, feature: Feature, lie: Lie | null) => readonly Subject[];
 }
 
-type ExtentOf = (feature: Feature) => Extent | null;
+type LieOf = (feature: Feature) => Lie | null;
 
 type ChoiceOf = (role: RoleChoice) => Choice;
 
 /** What can play a role; cards with the same kinds share it. */
-function choosing(standing: readonly Feature[], extent: ExtentOf): ChoiceOf {
+function choosing(standing: readonly Feature[], lie: LieOf): ChoiceOf {
   const ofKinds = new Map<string, Choice>();
   return keptBy((role: RoleChoice): Choice => {
     const key = role.kinds.join("\n");
-    const made = ofKinds.get(key) ?? choiceAmong(choose(role, standing), extent);
+    const made = ofKinds.get(key) ?? choiceAmong(choose(role, standing), lie);
     ofKinds.set(key, made);
     return made;
   });
@@ -90,18 +107,18 @@ function keptBy<Key, Answer>(answer: (key: Key) => Answer): (key: Key) => Answer
 }
 
 /** A finder over what stands; lists and indexes are made when they are first asked for. */
-export function subjectFinder(standing: readonly Feature[], extent: ExtentOf, read?: Read): SubjectFinder {
+export function subjectFinder(standing: readonly Feature[], lie: LieOf, read?: Read): SubjectFinder {
   const order = new Map(standing.map((feature, index) => [feature, index]));
-  const choiceOf = choosing(standing, extent);
+  const choiceOf = choosing(standing, lie);
   const reachOf = keptBy((card: Card) => farthestReach(card, choiceOf, read));
-  const pairing = ({ about, against, narrowed }: Card, lies = extent) => {
+  const pairing = ({ about, against, narrowed }: Card, lies = lie) => {
     const [first, second] = [choiceOf(about), choiceOf(against ?? about)];
     return (one: Feature, other: Feature): readonly Subject[] => {
       if (!against || other === one || other.partOf === one || one.partOf === other) return noSubject;
       const eitherWay = second.has(one) && first.has(other);
       if (eitherWay && (order.get(one) ?? 0) > (order.get(other) ?? 0)) return noSubject;
       const subject: Subject = { [about.role]: one, [against.role]: other };
-      return !narrowed || !read || withinNarrowed(narrowed, subject, { extent: lies, read }) ? [subject] : noSubject;
+      return !narrowed || !read || withinNarrowed(narrowed, subject, { lie: lies, read }) ? [subject] : noSubject;
     };
   };
   return {
@@ -110,7 +127,7 @@ export function subjectFinder(standing: readonly Feature[], extent: ExtentOf, re
       const { features } = choiceOf(about);
       if (!against) return features.map((feature) => ({ [about.role]: feature }));
       const [others, reach, pair] = [choiceOf(against), reachOf(card), pairing(card)];
-      return features.flatMap((one) => others.near(extent(one), reach).flatMap((other) => pair(one, other)));
+      return features.flatMap((one) => others.near(lie(one), reach).flatMap((other) => pair(one, other)));
     },
     having: (card, feature, its) => {
       const { about, against } = card;
@@ -118,7 +135,7 @@ export function subjectFinder(standing: readonly Feature[], extent: ExtentOf, re
       if (!against) return first.has(feature) ? [{ [about.role]: feature }] : [];
       const second = choiceOf(against);
       if (!first.has(feature) && !second.has(feature)) return [];
-      const [reach, pair] = [reachOf(card), pairing(card, (one) => (one === feature ? its : extent(one)))];
+      const [reach, pair] = [reachOf(card), pairing(card, (one) => (one === feature ? its : lie(one)))];
       return [
         ...(first.has(feature) ? second.near(its, reach).flatMap((other) => pair(feature, other)) : []),
         ...(second.has(feature) ? first.near(its, reach).flatMap((one) => pair(one, feature)) : []),
@@ -141,45 +158,44 @@ function farthestReach(card: Card, choiceOf: ChoiceOf, read: Read | undefined): 
   return farthest < (within ?? Infinity) ? farthest : within;
 }
 
-/** Features that can play a role, and which of them lie within a reach of an extent, in the order of the plan. */
+/** Features that can play a role, and which of them come within a reach of a thing, in the order of the plan. */
 interface Choice {
   readonly features: readonly Feature[];
   readonly has: (feature: Feature) => boolean;
-  readonly near: (extent: Extent | null, reach: number | null) => readonly Feature[];
+  readonly near: (lie: Lie | null, reach: number | null) => readonly Feature[];
 }
 
 /** Below this many, comparing with each is quicker than an index. */
 const fewFeatures = 32;
-/** The index is asked a little farther, and what it finds is compared exactly. */
+/** A pair this little beyond a reach (m) is looked at too, so that rounding does not choose. */
 const roundingRoom = 1e-6;
 
-function choiceAmong(features: readonly Feature[], extent: ExtentOf): Choice {
+function choiceAmong(features: readonly Feature[], lieOfOne: LieOf): Choice {
   const held = new Set(features);
   let index: BoxIndex | null = null;
-  const unplaced = features.flatMap((feature, at) => (extent(feature) ? [] : [at]));
-  const near = (box: Extent, reach: number): readonly Feature[] => {
-    index ??= indexBoxes(features.map((feature) => boxOf(extent(feature))));
-    const found = index.meeting(grownBox(boxOf(box) as Box, reach + roundingRoom));
+  const unplaced = features.flatMap((feature, at) => (lieOfOne(feature) ? [] : [at]));
+  const near = ({ box }: Lie, reach: number): readonly Feature[] => {
+    index ??= indexBoxes(features.map((feature) => lieOfOne(feature)?.box ?? null));
+    const found = index.meeting(grownBox(box, reach + roundingRoom));
     const places = unplaced.length === 0 ? found : [...found, ...unplaced].sort((a, b) => a - b);
     return places.map((at) => features[at] as Feature);
   };
   return {
     features,
     has: (feature) => held.has(feature),
-    near: (box, reach) => {
-      if (!box || reach === null) return features;
-      const candidates = features.length < fewFeatures ? features : near(box, reach);
-      return candidates.filter((feature) => withinReach(box, extent(feature), reach));
+    near: (its, reach) => {
+      if (!its || reach === null) return features;
+      const candidates = features.length < fewFeatures ? features : near(its, reach);
+      return candidates.filter((feature) => {
+        const other = lieOfOne(feature);
+        return !other || comeWithin(its, other, reach);
+      });
     },
   };
 }
 
-function boxOf(extent: Extent | null): Box | null {
-  return extent && { west: extent[0], south: extent[1], east: extent[2], north: extent[3] };
-}
-
 interface Drawn {
-  readonly extent: ExtentOf;
+  readonly lie: LieOf;
   readonly read: Read;
 }
 
@@ -193,15 +209,11 @@ function narrowedReach(
 }
 
 /** Whether the two of a pair lie within the reach that one's own number tells; where it is not given they do. */
-function withinNarrowed(narrowed: NonNullable<Card["narrowed"]>, subject: Subject, { extent, read }: Drawn): boolean {
+function withinNarrowed(narrowed: NonNullable<Card["narrowed"]>, subject: Subject, { lie, read }: Drawn): boolean {
   const [role, property] = roleAndProperty(narrowed.of);
   const number = subject[role] && propertyOf(subject[role], property);
   if (!isQuantity(number)) return true;
   const reach = narrowedReach(narrowed, number, read);
-  const [one, other] = Object.values(subject).map((feature) => feature && extent(feature));
-  return !one || !other || extentGap(one, other) <= reach;
-}
-
-function withinReach(a: Extent, b: Extent | null, reach: number): boolean {
-  return !b || extentGap(a, b) <= reach;
+  const [one, other] = Object.values(subject).map((feature) => feature && lie(feature));
+  return !one || !other || comeWithin(one, other, reach);
 }
