@@ -10,6 +10,7 @@ import { isQuantity, propertyOf } from "../model/plan.ts";
 import type { Found, Measure } from "../model/reading.ts";
 import type { Drive } from "../site/drive.ts";
 import { plainDrive, questionAt } from "../site/drive-room.ts";
+import { asDrivenThere } from "../site/seen-drive.ts";
 import { drivesAt } from "../site/manoeuvre-states.ts";
 import { type DrivenPath, tightPlaces } from "../site/tight-places.ts";
 import { pathWitness } from "../site/path-witness.ts";
@@ -49,10 +50,11 @@ function whyNone(answer: Exclude<ManoeuvreAnswer, { answer: "possible" }> | null
 }
 
 function leastChanges(drive: Drive, wanted: number, read: Read): Found {
-  const question = questionAt(drive, plainDrive(drive, read), wanted)(wanted);
+  const seen = plainDrive(drive, read);
+  const question = questionAt(drive, seen, wanted)(wanted);
   const answer = question && findManoeuvre({ ...question, mostChanges: most });
   if (!answer || answer.answer !== "possible") return { is: "gave-up", because: whyNone(answer) };
-  const driven: DrivenPath = { drive, arcs: answer.path, proven: wanted, wanted };
+  const driven: DrivenPath = { drive, arcs: asDrivenThere(seen, answer.path), proven: wanted, wanted };
   const [tightest] = tightPlaces(driven, read);
   return {
     is: "found",

@@ -7,6 +7,7 @@
 import { sweptOutline } from "../motion/swept-outline.ts";
 import { tyrePatchWidth } from "../motion/vehicle.ts";
 import { type Feature, propertyOf } from "../model/plan.ts";
+import type { Read } from "../model/quantity.ts";
 import type { CandidatePlace, Found, Measure, Scene, Witness } from "../model/reading.ts";
 import { dropEdge } from "../site/drop-edges.ts";
 import { foundPath } from "../site/found-path.ts";
@@ -56,7 +57,7 @@ export const wheelsFromDrop: Measure = {
     const { drive, arcs } = found.path;
     const tracks = sweptOutline(drive.plain, drive.start, arcs).wheelTracks.map((track): Near => ({
       figure: {
-        chains: [{ points: track.map((point) => () => point), ends: "open" }],
+        chains: [{ points: track.map((point) => (read: Read) => drive.carried(read).to(point)), ends: "open" }],
         solid: false,
         // The track is that of the tyre's outer face, which bulges; the middle of the tyre would be half its width in.
         grow: () => tyrePatchWidth / 2,

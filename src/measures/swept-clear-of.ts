@@ -8,6 +8,7 @@ import { union } from "../geometry/overlay.ts";
 import { polygonOf } from "../geometry/polygon.ts";
 import { sweptOutline } from "../motion/swept-outline.ts";
 import { isQuantity, propertyOf } from "../model/plan.ts";
+import type { Read } from "../model/quantity.ts";
 import type { CandidatePlace, Measure } from "../model/reading.ts";
 import { foundPath } from "../site/found-path.ts";
 import { groundFigure, type LiveFigure } from "../site/live-figure.ts";
@@ -34,7 +35,7 @@ export const sweptClearOf: Measure = {
     const sideways = propertyOf(other, String(parameters["less"]));
     const places = covered.flatMap(({ outline }, index) => {
       const figure: LiveFigure = {
-        chains: [{ points: outline.map((point) => () => point), ends: "closed" }],
+        chains: [{ points: outline.map((point) => (read: Read) => drive.carried(read).to(point)), ends: "closed" }],
         solid: true,
         grow: () => 0,
       };

@@ -7,6 +7,7 @@
 import { sweptOutline } from "../motion/swept-outline.ts";
 import { tyrePatchWidth } from "../motion/vehicle.ts";
 import { type Feature, isQuantity, propertyOf } from "../model/plan.ts";
+import type { Read } from "../model/quantity.ts";
 import type { CandidatePlace, Measure } from "../model/reading.ts";
 import { foundPath } from "../site/found-path.ts";
 import { groundFigure, type LiveFigure, liveSpot, roundFigure } from "../site/live-figure.ts";
@@ -31,7 +32,7 @@ export const wheelsClearOf: Measure = {
     const { drive, arcs } = found.path;
     const places = sweptOutline(drive.plain, drive.start, arcs).wheelTracks.flatMap((track, wheel) => {
       const line: LiveFigure = {
-        chains: [{ points: track.map((point) => () => point), ends: "open" }],
+        chains: [{ points: track.map((point) => (read: Read) => drive.carried(read).to(point)), ends: "open" }],
         solid: false,
         grow: () => tyrePatchWidth,
       };

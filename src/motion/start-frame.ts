@@ -31,7 +31,8 @@ function groundFrom(start: Pose, ground: Ground): Ground {
   return { rings: ground.rings.map(move), obstacles: (ground.obstacles ?? []).map(move) };
 }
 
-function pointFrom(start: Pose, [x, y]: Point): Point {
+/** A point in the frame of a start pose. */
+export function pointFrom(start: Pose, [x, y]: Point): Point {
   const c = Math.cos(start.heading);
   const s = Math.sin(start.heading);
   const dx = x - start.x;
@@ -40,5 +41,6 @@ function pointFrom(start: Pose, [x, y]: Point): Point {
 }
 
 function rounded(value: number): number {
-  return Math.round(value / grain) * grain;
+  // Without minus nought.
+  return Math.round(value / grain) * grain + 0;
 }

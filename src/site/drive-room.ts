@@ -2,21 +2,20 @@
 
 import type { Ground } from "../motion/ground.ts";
 import type { ManoeuvreQuestion } from "../motion/manoeuvre.ts";
+import type { Pose } from "../motion/pose.ts";
 import { closeWay, quickWay, type Room, roomAbout } from "../motion/room.ts";
 import type { Read } from "../model/quantity.ts";
 import type { Point } from "../model/reading.ts";
-import { boxAbout, type Drive } from "./drive.ts";
+import type { Drive } from "./drive.ts";
 import { movedArea, ringAt } from "./live-ring.ts";
 import { overallLength } from "../motion/vehicle.ts";
 import { trainRoom } from "../motion/trailer-manoeuvre.ts";
 import { rollingRoom } from "../motion/steering-room.ts";
+import { asDrivenThere, type SeenDrive, seenDrive } from "./seen-drive.ts";
 import { inLine } from "./trailer.ts";
 
-/** A drive at the plan's own values: plain rings of what is driven on and of what stands in the way. */
-export interface PlainDrive {
-  readonly running: readonly (readonly Point[])[];
-  readonly bodies: readonly (readonly Point[])[];
-  readonly wheels: readonly (readonly Point[])[];
+/** A drive at the plan's own values as it is seen from its start, and the box within which the body can be at all. */
+export interface PlainDrive extends SeenDrive {
   readonly box: readonly Point[];
 }
 
@@ -24,29 +23,28 @@ export interface PlainDrive {
 export function plainDrive(drive: Drive, read: Read): PlainDrive {
   const rings = (keepsOff: "body" | "wheels") =>
     drive.inTheWay.flatMap((one) => (one.keepsOff === keepsOff ? one.rings.map((ring) => ringAt(ring, read)) : []));
-  return {
-    running: drive.running.map((ring) => ringAt(ring, read)),
-    bodies: rings("body"),
-    wheels: rings("wheels"),
-    box: boxRing(drive, read),
-  };
+  const running = drive.running.map((ring) => ringAt(ring, read));
+  const seen = seenDrive(drive.start, drive.goal, { running, bodies: rings("body"), wheels: rings("wheels") });
+  return { ...seen, box: boxRing(seen, overallLength(inLine(drive.plain, drive.trailer))) };
 }
 
-/** Ring of the box within which the body can be at all, laid along the start's heading. */
-function boxRing({ running, start, plain, trailer }: Drive, read: Read): readonly Point[] {
-  const [back, right, front, left] = boxAbout(running, start, read, overallLength(inLine(plain, trailer)));
-  const [c, s] = [Math.cos(start.heading), Math.sin(start.heading)];
-  const corners = [
+/** Ring of the box round the ground that the body, so long (m), can come over. */
+function boxRing({ running }: SeenDrive, about: number): readonly Point[] {
+  const [xs, ys] = [running.flat().map(([x]) => x), running.flat().map(([, y]) => y)];
+  const [back, front] = [Math.min(...xs) - about, Math.max(...xs) + about];
+  const [right, left] = [Math.min(...ys) - about, Math.max(...ys) + about];
+  return [
     [back, right],
     [front, right],
     [front, left],
     [back, left],
-  ] as const;
-  return corners.map(([x, y]): Point => [start.x + c * x - s * y, start.y + s * x + c * y]);
+  ];
 }
 
+const origin: Pose = { x: 0, y: 0, heading: 0 };
+
 /**
- * The question of a drive at a clearance (m). The wheels' ground is moved out by as much as the clearance lies below the
+ * The question of a drive at a clearance (m), as it is seen from its start. The wheels' ground is moved out by as much as the clearance lies below the
  * wanted one, and in by as much as it lies above: so the reading says by how much every wall and every edge would have
  * to give way, or could come nearer, alike. Null where an edge cannot be moved so far.
  */
@@ -55,7 +53,8 @@ export function questionAt(
   geometry: PlainDrive,
   wanted: number,
 ): (clearance: number) => ManoeuvreQuestion | null {
-  const { plain, start, goal, firstGear, lastGear } = drive;
+  const { plain, firstGear, lastGear } = drive;
+  const { goal } = geometry;
   const mostChanges = drive.mostChanges ?? 0;
   return (clearance) => {
     const rings = movedArea(geometry.running, drive.bodyStaysOn ? 0 : wanted - clearance);
@@ -63,7 +62,7 @@ export function questionAt(
     const obstacles = drive.bodyStaysOn ? [...geometry.bodies, ...geometry.wheels] : geometry.bodies;
     const clear: Ground = { rings: drive.bodyStaysOn ? rings : [geometry.box], obstacles };
     const running = drive.bodyStaysOn ? clear : { rings, obstacles: geometry.wheels };
-    return { vehicle: plain, clear, running, start, goal, firstGear, lastGear, mostChanges, margin: clearance };
+    return { vehicle: plain, clear, running, start: origin, goal, firstGear, lastGear, mostChanges, margin: clearance };
   };
 }
 
@@ -74,12 +73,14 @@ const mostKept = 64;
 /** Room of a drive about a wanted clearance (m). */
 export function roomOf(drive: Drive, wanted: number, read: Read): Room {
   const geometry = plainDrive(drive, read);
-  const { plain, start, goal, firstGear, lastGear, mostChanges, bodyStaysOn, rollToLock } = drive;
+  const { plain, firstGear, lastGear, mostChanges, bodyStaysOn, rollToLock } = drive;
+  const { exchanged, ...asked } = geometry;
+  const inPlan = (room: Room): Room => ({ ...room, path: room.path && asDrivenThere(geometry, room.path) });
   const towed = drive.trailer?.plain ?? null;
   const how = [plain, towed, rollToLock, firstGear, lastGear, mostChanges, bodyStaysOn];
-  const key = JSON.stringify([geometry, how, start, goal, wanted]);
+  const key = JSON.stringify([asked, how, wanted]);
   const known = done.get(key);
-  if (known) return known;
+  if (known) return inPlan(known);
   const ask = questionAt(drive, geometry, wanted);
   const alone = roomAbout(ask, wanted);
   const steering = rollToLock === null ? null : { rollToLock, radius: plain.rearAxleRadius };
@@ -88,7 +89,7 @@ export function roomOf(drive: Drive, wanted: number, read: Read): Room {
   const [oldest] = done.keys();
   if (done.size >= mostKept && oldest !== undefined) done.delete(oldest);
   done.set(key, room);
-  return room;
+  return inPlan(room);
 }
 
 /** How a way is looked for: on the coarse lattice or on the fine one. */

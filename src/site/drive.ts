@@ -7,6 +7,7 @@ import { type Feature, featureWords, isQuantity, propertyOf } from "../model/pla
 import type { Read } from "../model/quantity.ts";
 import type { Missing, Point } from "../model/reading.ts";
 import { areaOf, bayNames, joinedArea, type Ends, endsOf, names, notSaid, wordOf } from "./drive-ends.ts";
+import { type Carried, carriedBy } from "./carried.ts";
 import { type InTheWay, inTheWay } from "./in-the-way.ts";
 import { joinedRings, type LiveRing, ringAt } from "./live-ring.ts";
 import { type LiveVehicle, liveVehicle, looksSlipped } from "./vehicle.ts";
@@ -14,7 +15,7 @@ import { type Tall, tallestOf } from "./passes-under.ts";
 import { type DriveTrailer, inLine, trailerOf } from "./trailer.ts";
 import { type WayIn, wayIn, type WayWork } from "./way-in.ts";
 
-/** A manoeuvre ready to be searched. Poses are those of the plan's own values: the path stays as it is when numbers are nudged. */
+/** A manoeuvre ready to be searched. Poses are those of the plan's own values: when numbers are nudged the path keeps its form. */
 export interface Drive extends Ends {
   readonly manoeuvre: Feature;
   readonly vehicle: LiveVehicle;
@@ -32,6 +33,8 @@ export interface Drive extends Ends {
   /** Ground for the wheels; outlines counter-clockwise, holes clockwise. */
   readonly running: readonly LiveRing[];
   readonly inTheWay: readonly InTheWay[];
+  /** A path that was found goes with the wheels' ground when numbers are nudged. */
+  readonly carried: Carried;
   /** True where the body must stay over the surface too. */
   readonly bodyStaysOn: boolean;
   /** Surfaces that it is to use and that are not there yet. */
@@ -164,6 +167,7 @@ function laidOut(layout: Layout): DriveFound {
     ...ends,
     bay: areaOf(there(bayNames(manoeuvre)[0] ?? ""))[0] ?? null,
     running,
+    carried: carriedBy(running, scene.read),
     inTheWay: scene.there
       .flatMap((feature) => inTheWay(feature, looking) ?? [])
       .filter((one) => reaches(one, box, ends.start, scene.read)),

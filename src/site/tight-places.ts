@@ -1,4 +1,4 @@
-// Where a vehicle on a found path comes near to things, each place readable again with moved numbers. The path stays.
+// Where a vehicle on a found path comes near to things, each place readable again with moved numbers. The path keeps its form.
 
 import { envelopesOf, type Envelope } from "../motion/envelope.ts";
 import { prepareEnvelopes } from "../motion/checked.ts";
@@ -12,7 +12,7 @@ import type { Read } from "../model/quantity.ts";
 import type { Point } from "../model/reading.ts";
 import type { Drive } from "./drive.ts";
 import { distanceThere, nearestToTrailer, trailerParts, trainAt } from "./trailer-places.ts";
-import { movedOut, ringAt } from "./live-ring.ts";
+import { type LiveRing, movedOut, ringAt } from "./live-ring.ts";
 
 /** One near place: how much room there is, and from which point of the thing. */
 export interface TightPlace {
@@ -71,18 +71,20 @@ function guardsOf({ drive, proven, wanted }: DrivenPath): readonly Guard[] {
     const nowhere: Ground = { rings: [] };
     return envelopesOf(vehicle, { clear: nowhere, running: ground }, 0).filter(({ part }) => part === "tyre");
   };
+  // Looked at from the path, which goes where its ground goes.
+  const fromPath = (ring: LiveRing, read: Read) => ringAt(ring, read).map(drive.carried(read).back);
   const asBody = { envelopes: body, touching: Math.min(0, proven), spares: "body" } as const;
   const asWheels = { envelopes: tyres, touching: wanted, spares: "nothing" } as const;
   const things = drive.inTheWay.map((one): Guard => ({
     key: one.feature.name,
     words: featureWords(one.feature),
-    rings: (read) => one.rings.map((ring) => ringAt(ring, read)),
+    rings: (read) => one.rings.map((ring) => fromPath(ring, read)),
     ...(one.keepsOff === "body" || drive.bodyStaysOn ? asBody : asWheels),
   }));
   const edges =
     (by: number): Guard["rings"] =>
     (read, spare) => {
-      const moved = drive.running.map((ring) => movedOut(ringAt(ring, read), by + spare));
+      const moved = drive.running.map((ring) => movedOut(fromPath(ring, read), by + spare));
       return moved.some((ring) => ring === null) ? null : (moved as readonly (readonly Point[])[]);
     };
   const edge: Guard = drive.bodyStaysOn
