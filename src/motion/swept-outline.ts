@@ -76,7 +76,10 @@ function sweptRing(vehicle: VehicleBody, pose: Pose, arc: Arc): readonly Point[]
   const from = Math.min(0, turned);
   const to = Math.max(0, turned);
   const stops = [...bearings, 0].flatMap((bearing) => [bearing + from, bearing + to]);
-  for (let b = first + from; b < last + to; b += bearingStep) stops.push(b);
+  // Evenly, so that an arc to the left is drawn as one to the right.
+  const [begin, range] = [first + from, last + to - (first + from)];
+  const count = Math.ceil(range / bearingStep);
+  for (let i = 0; i < count; i++) stops.push(begin + (range * i) / count);
   const near: Point[] = [];
   const far: Point[] = [];
   const place = {

@@ -1,7 +1,7 @@
 // Closed rings of live vertices: made from lines and round things, joined, and moved in or out with frozen topology.
 
 import { ringAround } from "../geometry/circle.ts";
-import { grown, union } from "../geometry/overlay.ts";
+import { grown } from "../geometry/overlay.ts";
 import { type Polygon, polygonOf } from "../geometry/polygon.ts";
 import { signedArea, whereInRing } from "../geometry/ring.ts";
 import { cross, dot, minus, norm, plus, times, unit } from "../geometry/vector.ts";
@@ -45,8 +45,10 @@ export function ringRound(
   });
 }
 
-/** Vertices of a union lie this near to what they come from (m): the clipping grid, with room for crossings at a slant. */
-const near = 2e-5;
+/** Areas are joined a hair's breadth larger (m), so that those that touch are one, whichever way rounding parts them. */
+const hair = 1e-5;
+/** Vertices of a union lie this near to what they come from (m): the hair and the clipping grid, with room for crossings at a slant. */
+const near = 5e-5;
 
 /**
  * Rings of what several live areas cover together, outlines and holes. A vertex of the union is a vertex of an area, or
@@ -55,9 +57,12 @@ const near = 2e-5;
 export function joinedRings(areas: readonly LiveRing[], read: Read): readonly LiveRing[] | null {
   const plain = areas.map((ring) => ringAt(ring, read));
   const polygons = plain.flatMap((ring): Polygon[] => [polygonOf(ring)]);
-  const joined = union(polygons);
+  const joined = grown(polygons, hair, { corners: "mitre" });
   if (!joined) return null;
-  const rings = joined.flatMap((polygon) => [polygon.outline, ...polygon.holes]).map(withoutSpecks);
+  const rings = joined
+    .flatMap((polygon) => [polygon.outline, ...polygon.holes])
+    .map(withoutSpecks)
+    .map(withoutNeedless);
   return rings.map((ring) => ring.map((vertex) => sourceOf(vertex, areas, plain)));
 }
 
@@ -66,6 +71,22 @@ const speck = 0.005;
 
 function withoutSpecks(ring: readonly Point[]): readonly Point[] {
   return ring.filter((vertex, i) => norm(minus(vertex, ring.at(i - 1) as Point)) > speck);
+}
+
+/** A vertex this near to the line from the one before to the next (m) bends nothing. */
+const unbent = 1e-4;
+
+/** A ring without vertices on its straight sides: which of them a union leaves depends on how the plot is turned. */
+function withoutNeedless(ring: readonly Point[]): readonly Point[] {
+  const kept: Point[] = [];
+  for (const [i, vertex] of ring.entries()) {
+    const before = kept.at(-1) ?? (ring.at(-1) as Point);
+    const next = ring[(i + 1) % ring.length] as Point;
+    // Against the whole line: a splinter without width runs out along a side and back.
+    const way = unit(minus(next, before));
+    if (way && Math.abs(cross(way, minus(vertex, before))) > unbent) kept.push(vertex);
+  }
+  return kept;
 }
 
 interface LiveSide {

@@ -16,7 +16,7 @@ export interface SeenDrive {
   readonly exchanged: boolean;
 }
 
-/** Smaller differences (m, rad) do not tell left from right. */
+/** Smaller figures (m, and the sine of the goal's heading) do not tell left from right. */
 const tells = 1e-3;
 
 /** The rings and the goal of a drive as seen from its start. */
@@ -26,7 +26,7 @@ export function seenDrive(start: Pose, goal: Pose, rings: Pick<SeenDrive, "runni
   const bodies = rings.bodies.map(see);
   const wheels = rings.wheels.map(see);
   const end = poseFrom(start, goal);
-  const exchanged = liesRight([end.y, end.heading, ...[...running, ...bodies, ...wheels].map(sideways)]);
+  const exchanged = liesRight([end.y, Math.sin(end.heading), ...[...running, ...bodies, ...wheels].map(sideways)]);
   const laid = (list: readonly (readonly Point[])[]) => sorted(list.map((ring) => (exchanged ? mirrored(ring) : ring)));
   return {
     running: laid(running),
@@ -42,9 +42,9 @@ export function asDrivenThere({ exchanged }: SeenDrive, arcs: readonly Arc[]): r
   return exchanged ? arcs.map((arc) => ({ ...arc, curvature: 0 - arc.curvature })) : arcs;
 }
 
-/** The first figure that tells a side decides; heading half a turn tells none. */
+/** The first figure that tells a side decides. */
 function liesRight(figures: readonly number[]): boolean {
-  const telling = figures.find((figure) => Math.abs(figure) > tells && Math.abs(figure) < Math.PI - tells);
+  const telling = figures.find((figure) => Math.abs(figure) > tells);
   return telling !== undefined && telling < 0;
 }
 

@@ -132,7 +132,9 @@ function firstMeeting(line: readonly Point[], others: readonly (readonly Point[]
     }
     if (first !== null) return first;
   }
-  return first;
+  // Drawn up to the edge of the rest, it meets it there, whichever side of the edge its last digit puts it.
+  const end = line.at(-1);
+  return end && gapTo(others, end) < joins ? (runs.at(-1) ?? null) : null;
 }
 
 function throughGate([a, b]: readonly [LivePoint, LivePoint], { read, others, outside }: WayWork): WayIn {
@@ -158,12 +160,15 @@ export interface BayAt {
   readonly heading: number;
 }
 
+/** Lengths that differ by less (m) are alike: then the order in which the bay is drawn decides, not rounding. */
+const alike = 1e-6;
+
 /** Where a vehicle stands in a bay: along its longest side, nose away from the nearest other ground. */
 export function bayAt(ring: readonly Point[], others: readonly (readonly Point[])[]): BayAt | null {
   const middle = ringCentroid(ring);
   const sides = sidesOf(ring);
   const longest = sides.reduce(
-    (best, side) => (distance(...side) > distance(...best) ? side : best),
+    (best, side) => (distance(...side) > distance(...best) + alike ? side : best),
     sides[0] ?? [
       [0, 0],
       [0, 0],
@@ -173,7 +178,7 @@ export function bayAt(ring: readonly Point[], others: readonly (readonly Point[]
   if (!middle || !along) return null;
   const reach = distance(...longest) / 2;
   const nearness = (sign: number) => gapTo(others, plus(middle, times(along, sign * reach)));
-  const inwards = times(along, nearness(1) < nearness(-1) ? -1 : 1);
+  const inwards = times(along, nearness(1) < nearness(-1) - alike ? -1 : 1);
   return { middle, heading: Math.atan2(inwards[1], inwards[0]) };
 }
 
