@@ -116,8 +116,12 @@ function leftAtFoot(line: readonly Point[], { share, foot, piece }: FootOnLine, 
   if (share > 0 && share < 1) return leftOf(segment, point);
   const before = line.slice(0, share === 0 ? piece : piece + 1).findLast((end) => !samePoint(end, foot));
   const after = line.slice(share === 0 ? piece + 1 : piece + 2).find((end) => !samePoint(end, foot));
-  const bend = before === undefined || after === undefined ? 0 : sideOf(before, foot, after);
-  const side = bend === 0 ? sideOf(segment[0], segment[1], point) : -bend;
+  if (before === undefined || after === undefined)
+    return sideOf(segment[0], segment[1], point) * distance(foot, point) || 0;
+  // Mostly both pieces tell. Where a point lies in line with one of them, or a bend is but rounding, one may tell the wrong side.
+  const [one, other] = [sideOf(before, foot, point), sideOf(foot, after, point)];
+  const bend = sideOf(before, foot, after);
+  const side = one === other || bend === 0 ? one : -bend;
   return side * distance(foot, point) || 0;
 }
 

@@ -3,7 +3,7 @@
 
 import type { Arc, Pose } from "../motion/pose.ts";
 import { poseFrom, pointFrom } from "../motion/start-frame.ts";
-import { ringCentroid } from "../geometry/ring.ts";
+import { counterClockwise, ringCentroid } from "../geometry/ring.ts";
 import type { Point } from "../model/reading.ts";
 
 /** Rings of metres and the goal, seen from the start. Outlines run counter-clockwise, holes clockwise. */
@@ -16,6 +16,10 @@ export interface SeenDrive {
   readonly exchanged: boolean;
 }
 
+type Ring = readonly Point[];
+
+const asItRuns = (ring: Ring): Ring => ring;
+
 /** Smaller figures (m, and the sine of the goal's heading) do not tell left from right. */
 const tells = 1e-3;
 
@@ -27,12 +31,13 @@ export function seenDrive(start: Pose, goal: Pose, rings: Pick<SeenDrive, "runni
   const wheels = rings.wheels.map(see);
   const end = poseFrom(start, goal);
   const exchanged = liesRight([end.y, Math.sin(end.heading), ...[...running, ...bodies, ...wheels].map(sideways)]);
-  const laid = (list: readonly (readonly Point[])[]) => sorted(list.map((ring) => (exchanged ? mirrored(ring) : ring)));
+  const laid = (list: readonly Ring[], way: (ring: Ring) => Ring = asItRuns) =>
+    sorted(list.map((ring) => way(exchanged ? mirrored(ring) : ring)));
   return {
     running: laid(running),
-    bodies: laid(bodies),
-    wheels: laid(wheels),
-    goal: exchanged ? { x: end.x, y: 0 - end.y, heading: 0 - end.heading } : end,
+    bodies: laid(bodies, counterClockwise),
+    wheels: laid(wheels, counterClockwise),
+    goal: { x: end.x, y: exchanged ? 0 - end.y : end.y, heading: halfTurn(exchanged ? 0 - end.heading : end.heading) },
     exchanged,
   };
 }
@@ -47,6 +52,9 @@ function liesRight(figures: readonly number[]): boolean {
   const telling = figures.find((figure) => Math.abs(figure) > tells);
   return telling !== undefined && telling < 0;
 }
+
+/** Half a turn to the right is half a turn to the left. */
+const halfTurn = (heading: number): number => (Math.PI - Math.abs(heading) < tells ? Math.abs(heading) : heading);
 
 const sideways = (ring: readonly Point[]): number => ringCentroid(ring)?.[1] ?? 0;
 

@@ -83,6 +83,29 @@ describe("lines", () => {
     expect(runAndLeft(straight, [5, 2])?.left).toBe(2);
     expect(runAndLeft(straight, [5, -2])?.left).toBe(-2);
     expect(runAndLeft(straight, [7, -2])?.run).toBe(7);
+    // A bend of a hair's breadth, as turning leaves it, tells no side.
+    for (const hair of [1e-12, -1e-12]) {
+      expect(
+        runAndLeft(
+          [
+            [0, 0],
+            [5, hair],
+            [10, 0],
+          ],
+          [5, 2],
+        )?.left,
+      ).toBeCloseTo(2, 9);
+      expect(
+        runAndLeft(
+          [
+            [0, 0],
+            [5, hair],
+            [10, 0],
+          ],
+          [5, -2],
+        )?.left,
+      ).toBeCloseTo(-2, 9);
+    }
     expect(runAndLeft([[2, 2]], [5, 2])).toBeNull();
   });
 
