@@ -3,13 +3,14 @@
 import { envelopesOf, type Envelope } from "../motion/envelope.ts";
 import { prepareEnvelopes } from "../motion/checked.ts";
 import type { Ground } from "../motion/ground.ts";
-import { type Arc, directionChanges, posesAlong } from "../motion/pose.ts";
+import { type Arc, directionChanges, poseAfter, posesAlong } from "../motion/pose.ts";
 import { tightestPlace } from "../motion/tightest.ts";
 import { distance } from "../geometry/point.ts";
-import { footOn } from "../geometry/segment.ts";
+import { footOn, type Segment } from "../geometry/segment.ts";
 import { featureWords } from "../model/plan.ts";
 import type { Read } from "../model/quantity.ts";
 import type { Point } from "../model/reading.ts";
+import { contactAt } from "./contact.ts";
 import type { Drive } from "./drive.ts";
 import { distanceThere, nearestToTrailer, trailerParts, trainAt } from "./trailer-places.ts";
 import { type LiveRing, movedOut, ringAt } from "./live-ring.ts";
@@ -113,11 +114,15 @@ function placeAt(guard: Guard, path: DrivenPath, read: Read): TightPlace | null 
   const base = guard.touching + nearest.clearance;
   const ringSpare = guard.spares === "rings" && guard.rings(read, spareRoom) !== null ? spareRoom : 0;
   const bodySpare = guard.spares === "body" ? spareRoom : 0;
-  const apart = (now: Read): number => {
+  const nearSides = (now: Read): readonly Segment[] => {
     const near = guard.rings(now, ringSpare) ?? rings;
-    const ground = { rings: sides.map(([ring, side]) => sideOf(near[ring] ?? [], side)) };
-    return tightestPlace(prepareEnvelopes(guard.envelopes(now, bodySpare, ground)), pose, [arc]).clearance;
+    return sides.flatMap(([ring, side]) => segmentOf(near[ring] ?? [], side));
   };
+  const parts = (now: Read) => guard.envelopes(now, bodySpare, { rings: [] });
+  const there = poseAfter(pose, { ...arc, length: Math.sign(arc.length) * nearest.along });
+  const contact = contactAt(there, parts(read), nearSides(read));
+  if (!contact) return null;
+  const apart = (now: Read): number => contact(parts(now), nearSides(now));
   const before = apart(read);
   const radius = path.drive.plain.rearAxleRadius;
   const lost = directionChanges(path.arcs) > 0 ? lostByRadius.shunting : lostByRadius.through;
@@ -179,6 +184,11 @@ function sidesAt(rings: readonly (readonly Point[])[], at: Point): readonly (rea
     }),
   );
 }
+
+const segmentOf = (ring: readonly Point[], side: number): readonly Segment[] => {
+  const [from, to] = sideOf(ring, side);
+  return from && to ? [[from, to]] : [];
+};
 
 const sideOf = (ring: readonly Point[], side: number): readonly Point[] =>
   [ring[side], ring[(side + 1) % ring.length]].flatMap((point) => (point ? [point] : []));
