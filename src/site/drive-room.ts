@@ -74,7 +74,7 @@ const mostKept = 64;
 export function roomOf(drive: Drive, wanted: number, read: Read): Room {
   const geometry = plainDrive(drive, read);
   const { plain, firstGear, lastGear, mostChanges, bodyStaysOn, rollToLock } = drive;
-  const { exchanged, ...asked } = geometry;
+  const asked = { ...geometry, exchanged: null };
   const inPlan = (room: Room): Room => ({ ...room, path: room.path && asDrivenThere(geometry, room.path) });
   const towed = drive.trailer?.plain ?? null;
   const how = [plain, towed, rollToLock, firstGear, lastGear, mostChanges, bodyStaysOn];

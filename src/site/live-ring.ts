@@ -80,7 +80,7 @@ const unbent = 1e-4;
 function withoutNeedless(ring: readonly Point[]): readonly Point[] {
   const kept: Point[] = [];
   for (const [i, vertex] of ring.entries()) {
-    const before = kept.at(-1) ?? (ring.at(-1) as Point);
+    const before = kept.at(-1) ?? ring.at(-1) ?? vertex;
     const next = ring[(i + 1) % ring.length] as Point;
     // Against the whole line: a splinter without width runs out along a side and back.
     const way = unit(minus(next, before));

@@ -143,7 +143,7 @@ test("a reach is a true distance, whichever way the two lie: a line with its wid
       shape: { form: "point", at: at(10, 9) },
       properties: { crown: { radius: { id: 4, dimension: "length" } } },
     } as unknown as Feature;
-    return subjectFinder([way, oak], (one) => lieOf(one, read as never));
+    return subjectFinder([way, oak], (one) => lieOf(one, read));
   };
   // 9 m less 1.5 m of width less 4 m of crown leave 3.5 m.
   for (let k = 0; k < 16; k++) {

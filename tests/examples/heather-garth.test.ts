@@ -100,8 +100,9 @@ const faults: readonly Fault[] = [
     of: ["hay comes"],
     // The track is 4.00 wide and the lorry 8.50 long: it cannot turn round on it, not even touching both edges.
     faulty: { verdict: "not-met", value: -0.625, within: 0.7, wanted: 0.2 },
-    // On the yard it has room; in the gateway (3.12 - 2.50) / 2 = 0.31 each side is the most there can be.
-    mended: { verdict: "met", value: 0.3, within: 0.011, wanted: 0.2 },
+    // On the yard it has room; in the gateway (3.12 - 2.50) / 2 = 0.31 each side is the most there can be,
+    // and a way that is found has at least the 0.20 that is wanted: between the two it may say any figure.
+    mended: { verdict: "met", value: 0.255, within: 0.055, wanted: 0.2 },
   },
 ];
 

@@ -29,12 +29,15 @@ manoeuvres: {home: {vehicle: car, does: park, comes_in_by: track, to: bay, on: [
   return { value: place?.value(read), u: place ? spread(place.value, read, plan.numbers).u : 0 };
 }
 
+const ofBay = Math.hypot(0.01, (2.1 * 0.02 * 5) / 34);
+
 it.each([
   // A given ± holds 19 times in 20: half of it is the standard uncertainty (k = 2). Half of the width's counts on each side.
   ["the car's width alone", "0.04", "0", 0.01],
-  // The middle of four corners, 20 mm each: 20 / sqrt(4).
-  ["the bay's corners alone", "0", "0.04", 0.01],
-  ["both", "0.04", "0.04", Math.hypot(0.01, 0.01)],
+  // The middle of four corners, 20 mm each along one axis: 20 / sqrt(4). The bay turns by 20 x sqrt(4 x 2.5^2) / (4 x (1.5^2 + 2.5^2)),
+  // which moves the car's corner, 2.1 m before its middle, sideways.
+  ["the bay's corners alone", "0", "0.04", ofBay],
+  ["both", "0.04", "0.04", Math.hypot(0.01, ofBay)],
   ["nothing in doubt", "0", "0", 0],
 ])("%s (COMPUTED)", (_, width, bay, u) => {
   const room = besideWall(width, bay);
