@@ -102,3 +102,52 @@ describe("what could not be read is not judged as though it were not there", () 
     expect(report.problems.map(({ expected }) => expected).join("; ")).toMatch(/at most 2000.*day of the calendar/s);
   });
 });
+
+describe("dangers that a plan hides in its words", () => {
+  it("a tipper under a wire of which nobody says whether its body goes up, and the place where it tips", () => {
+    const report = reportOf(`services:
+  wire: {line: [[-20, 5], [50, 5]], kind: electricity, overhead: {carried_by: poles}, existing: true}
+surfaces:
+  tip: {outline: [[0, 0], [20, 0], [20, 12], [0, 12]], for: [lorry], of: crushed rock, tip_place: true, existing: true}
+vehicles:
+  tipper: {length: 8.5, width: 2.5, wheelbase: 4.6, front_overhang: 1.4, height_raised: 6.2, turning_circle: {across: 16.2, between: kerbs}}
+manoeuvres:
+  stone comes: {vehicle: tipper, does: deliver, start: {at: [4, 6], heading: 90 deg grid}, end: {at: [10, 6], heading: 90 deg grid}, on: [tip], moves: 1, stages: [works]}
+`);
+    expect(told(report, "separation/tip-place-near-wire")).toEqual(["tip and wire: not-met"]);
+    expect(told(report, "access/raises-near-wire")).toEqual(["stone comes and wire: not-given"]);
+  });
+
+  it("a slurry store by a well and by a ditch that is drawn among the drains", () => {
+    const report = reportOf(`tanks:
+  store: {circle: {at: [0, 0], across: 8}, holds: slurry, existing: true}
+water:
+  well: {at: [15, 0], kind: well, existing: true}
+drains:
+  roadside: {line: [[-9, -20], [-9, 20]], carries: land, form: ditch, existing: true}
+`);
+    expect(told(report, "separation/slurry-near-water").toSorted()).toEqual([
+      "store and roadside: not-met",
+      "store and well: not-met",
+    ]);
+  });
+
+  it("gas bottles by a gully, a garden gate in a deer fence, and children beside a trench", () => {
+    const report = reportOf(`tanks:
+  bottles: {at: [15, 5], holds: gas, gas_is: cylinders, existing: true}
+chambers:
+  gully: {at: [15.5, 5], kind: gully, existing: true}
+fences:
+  deer fence: {line: [[0, 40], [50, 40]], height: 1.9, keep_out: [roe deer], keep_out_side: left, existing: true}
+gates:
+  wicket: {on: deer fence, along: 20, clear: 1.2, height: 1.1, existing: true}
+routes:
+  swings: {outline: [[0, 12], [8, 12], [8, 18], [0, 18]], for: play, children: true, existing: true}
+drains:
+  rain: {line: [[-5, 10.8], [20, 10.8]], carries: rain, bore: 150 mm, trench: {width: 0.6, depth: 1.6, somebody_goes_in: false, left_open: 6 h, fenced: false}, from: works}
+`);
+    expect(told(report, "separation/gas-near-drain")).toEqual(["bottles and gully: not-met"]);
+    expect(told(report, "fences/gate-lower-than-it-should")).toEqual(["wicket and deer fence: not-met"]);
+    expect(told(report, "works/dig-beside-people")).toEqual(["rain and swings: not-met"]);
+  });
+});

@@ -261,13 +261,10 @@ function testCompanion(
   if (found.is === "missing") return found.missing;
   if (found.is === "gave-up") return "perhaps";
   if (found.is !== "found" || "is" in condition) return "no";
-  let least: Holds = "no";
-  for (const place of found.places) {
-    const holds = placeInBand(condition, place, context);
-    if (holds === "yes") return "yes";
-    if (holds === "perhaps") least = "perhaps";
-  }
-  return least;
+  // Of several places the nearest speaks: what overlaps at one corner is not clear because another corner is.
+  const values = found.places.map((place) => place.value(context.read));
+  const nearest = found.places[values.indexOf(Math.min(...values))];
+  return nearest ? placeInBand(condition, nearest, context) : "no";
 }
 
 function bandOfProperty(condition: Condition, subject: Subject, context: EvaluationContext): Holds {

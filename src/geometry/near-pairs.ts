@@ -6,6 +6,7 @@ import { neighboursOf, sideAt, sideCount, type Chain, type Figure } from "./figu
 import type { NearPair } from "./near-pair.ts";
 import { nearestSide } from "./nearest.ts";
 import { sideOf } from "./orientation.ts";
+import { overlapPairs } from "./overlap-pairs.ts";
 import type { Point } from "./point.ts";
 import { whereInPolygon } from "./polygon.ts";
 import { signedArea } from "./ring.ts";
@@ -20,12 +21,18 @@ export { pairDistance, type NearPair } from "./near-pair.ts";
  * the clear distance where the figures are apart, and below 0 where they overlap.
  */
 export function nearestPairs(a: Figure, b: Figure, reach: number): readonly NearPair[] {
-  return [
+  const pairs = [
     ...vertexPairs({ figure: a, other: b, vertexOf: "a" }, reach),
     ...vertexPairs({ figure: b, other: a, vertexOf: "b" }, reach),
     ...crossingPairs(a, b),
   ];
+  // Areas that touch, and of which no corner lies inside: they may share edges and overlap all the same.
+  const meet = pairs.some(({ distance }) => distance < touching) && !pairs.some(({ distance }) => distance < -touching);
+  return meet ? [...pairs, ...overlapPairs(a, b)] : pairs;
 }
+
+/** Nearer than this is touching, metres. */
+const touching = 1e-9;
 
 interface Task {
   readonly figure: Figure;

@@ -33,11 +33,13 @@ const isWater =
 const tests: Readonly<Record<string, Test>> = {
   wells: isWater("well", "borehole", "spring"),
   springs: isWater("spring"),
-  watercourses: isWater("stream", "ditch", "river", "brook", "rhyne"),
+  watercourses: (feature) =>
+    isWater("stream", "ditch", "river", "brook", "rhyne")(feature) ||
+    (feature.kind === "drain" && word(feature, "form") === "ditch"),
   ponds: isWater("pond", "lake"),
   septic: (feature) => feature.kind === "septic tank" || feature.kind === "drainage field",
   gas: (feature) => isService("gas")(feature) || (feature.kind === "tank" && word(feature, "holds") === "gas"),
-  oil: (feature) => feature.kind === "tank" && word(feature, "holds").includes("oil"),
+  oil: (feature) => feature.kind === "tank" && /oil|petrol/.test(word(feature, "holds")),
   "deep digs": (feature) => feature.kind === "excavation",
   "unknown fill": (feature) => feature.kind === "stock",
   asbestos: (feature) => feature.kind === "stock" || tells("heap", "suspect", feature),

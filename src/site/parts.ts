@@ -17,6 +17,7 @@ export const wholeOf: Readonly<Record<string, string>> = {
   layer: "surface",
   flight: "steps",
   trench: "drain",
+  "open ditch": "drain",
 };
 
 /** Parts of all features that stand, in the order of the plan. */
@@ -32,6 +33,7 @@ export function partsOf(standing: readonly Feature[], _read: Read, stage: number
             properties: runProperties(runs, index),
           })),
           ...trenchOf(feature, stage),
+          ...openDitch(feature),
         ];
       case "service":
         return trenchOf(feature, stage);
@@ -61,6 +63,13 @@ export function askedOf(feature: Feature): Feature {
 
 function partOf(whole: Feature, kind: string, name: string): Feature {
   return { ...whole, kind, name, shape: null, partOf: whole };
+}
+
+/** A ditch that is drawn among the drains is a watercourse all the same. */
+function openDitch(drain: Feature): readonly Feature[] {
+  if (drain.properties["form"] !== "ditch") return [];
+  const ditch = partOf(drain, "open ditch", drain.name);
+  return [{ ...ditch, shape: drain.shape, properties: { ...drain.properties, kind: "ditch" } }];
 }
 
 /** One part for each group in a list of the whole, with the whole's own properties under `whole`. */

@@ -23,6 +23,24 @@ const again = (pair: NearPair, a: Figure, b: Figure): number => {
 };
 
 describe("pairs of vertex and side", () => {
+  it("tells the depth of areas that overlap along a common edge, and that neighbours only touch", () => {
+    const box = (west: number, south: number, east: number, north: number) =>
+      areaFigure(
+        polygonOf([
+          [west, south],
+          [east, south],
+          [east, north],
+          [west, north],
+        ]),
+      );
+    const of = (b: Figure) => least(nearestPairs(area, b, 5));
+    // by hand: a square of 10 m; the shortest way out of each other (COMPUTED).
+    expect(of(box(0, 7, 10, 15))).toBeCloseTo(-3, 9);
+    expect(of(box(6, 0, 16, 10))).toBeCloseTo(-4, 9);
+    expect(of(box(0, 0, 10, 10))).toBeCloseTo(-10, 9);
+    expect(of(box(10, 0, 20, 10))).toBe(0);
+    expect(of(box(10, 10, 20, 20))).toBe(0);
+  });
   it("lists every pair within reach, and none beyond", () => {
     const pairs = nearestPairs(pointFigure([12, 5]), area, 5.4);
     // by hand: the east side at 2; its corners at sqrt(29) = 5.385, each on two sides; and each corner from the post.
