@@ -10,6 +10,7 @@ import { stageIndex } from "./engine/stages.ts";
 import { addCounts, mergeRules } from "./engine/merge.ts";
 import { readPlain } from "./engine/spread.ts";
 import { inStead } from "./engine/unknown-words.ts";
+import { vehicleWays } from "./engine/vehicle-ways.ts";
 import { measures } from "./measures/index.ts";
 import type { Card, Rulebook, Table } from "./model/card.ts";
 import type { Report } from "./model/finding.ts";
@@ -250,6 +251,7 @@ function checkResolved({ plan, document, sources, options, book, stage, problems
       stages: plan.stages,
       stage: stage === null ? null : (plan.stages[stage] ?? null),
       features: plan.features.length,
+      goes: vehicleWays(plan, checked.findings, stages),
     },
     asOf,
     places,

@@ -8,11 +8,12 @@ import { sweptOutline } from "../motion/swept-outline.ts";
 import { tyrePatchWidth } from "../motion/vehicle.ts";
 import { type Feature, propertyOf } from "../model/plan.ts";
 import type { Read } from "../model/quantity.ts";
-import type { CandidatePlace, Found, Measure, Scene, Witness } from "../model/reading.ts";
+import type { CandidatePlace, Found, Measure, Point, Scene, Witness } from "../model/reading.ts";
 import { dropEdge } from "../site/drop-edges.ts";
 import { foundPath } from "../site/found-path.ts";
 import { groundFigure, type LiveFigure } from "../site/live-figure.ts";
 import { nearPlaces } from "../site/near-places.ts";
+import { stretchNear } from "../site/stretch-near.ts";
 import { widerFigures } from "../site/wider-stretches.ts";
 
 /** Edges farther off than this are not looked at, m. */
@@ -24,7 +25,7 @@ const isCrossed = (edge: Feature, scene: Scene): boolean =>
 
 interface Near {
   readonly figure: LiveFigure;
-  readonly shown: readonly Witness[];
+  readonly shown: (at: Point) => readonly Witness[];
 }
 
 function placesBeside(nears: readonly Near[], edge: Feature, scene: Scene): Found {
@@ -36,7 +37,7 @@ function placesBeside(nears: readonly Near[], edge: Feature, scene: Scene): Foun
       .map((near): CandidatePlace => ({
         key: `${index} ${near.key}`,
         value: near.distance,
-        witness: (read) => [...shown, { part: "found", form: "line", points: near.ends(read) }],
+        witness: (read) => [...shown(near.ends(read)[0]), { part: "found", form: "line", points: near.ends(read) }],
       })),
   );
   return places.length > 0 ? { is: "found", places } : { is: "does-not-bear" };
@@ -62,7 +63,7 @@ export const wheelsFromDrop: Measure = {
         // The track is that of the tyre's outer face, which bulges; the middle of the tyre would be half its width in.
         grow: () => tyrePatchWidth / 2,
       },
-      shown: [{ part: "thing", form: "line", points: track }],
+      shown: (at) => [{ part: "thing", form: "line", points: stretchNear(track, at) }],
     }));
     return placesBeside(tracks, edge, scene);
   },
@@ -81,7 +82,7 @@ export const wayFromDrop: Measure = {
     if (!figure || !edge) return { is: "does-not-bear" };
     const all = [figure, ...widerFigures(way, scene.read)];
     return placesBeside(
-      all.map((one) => ({ figure: one, shown: [] })),
+      all.map((one) => ({ figure: one, shown: () => [] })),
       edge,
       scene,
     );

@@ -2,7 +2,7 @@
 // Formula: least distance on plan from the outline swept by the body on the found path to the thing; below 0 inside it.
 // Source: the search of the manoeuvre (COMPUTED).
 // Valid: the path that was found, driven as drawn; a driver strays, and a load sticks out.
-// Witness: the ground covered and the nearest two points.
+// Witness: the edge of the ground covered, as far as it lies near, and the nearest two points.
 
 import { union } from "../geometry/overlay.ts";
 import { polygonOf } from "../geometry/polygon.ts";
@@ -13,6 +13,7 @@ import type { CandidatePlace, Measure } from "../model/reading.ts";
 import { foundPath } from "../site/found-path.ts";
 import { groundFigure, type LiveFigure } from "../site/live-figure.ts";
 import { nearPlaces } from "../site/near-places.ts";
+import { ringNear } from "../site/stretch-near.ts";
 
 /** Things farther off than this are not looked at, m. */
 const reach = 30;
@@ -43,7 +44,7 @@ export const sweptClearOf: Measure = {
         key: `${index} ${near.key}`,
         value: (read) => near.distance(read) - (isQuantity(sideways) ? read(sideways) : 0),
         witness: (read) => [
-          { part: "thing", form: "outline", points: outline },
+          { part: "thing", form: "line", points: ringNear(outline, near.ends(read)[0]) },
           { part: "found", form: "line", points: near.ends(read) },
         ],
       }));

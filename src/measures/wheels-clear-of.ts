@@ -12,6 +12,7 @@ import type { CandidatePlace, Measure } from "../model/reading.ts";
 import { foundPath } from "../site/found-path.ts";
 import { groundFigure, type LiveFigure, liveSpot, roundFigure } from "../site/live-figure.ts";
 import { nearPlaces } from "../site/near-places.ts";
+import { stretchNear } from "../site/stretch-near.ts";
 
 /** Things farther off than this are not looked at, m. */
 const reach = 3;
@@ -40,7 +41,7 @@ export const wheelsClearOf: Measure = {
         key: `${wheel} ${near.key}`,
         value: near.distance,
         witness: (read) => [
-          { part: "thing", form: "line", points: track },
+          { part: "thing", form: "line", points: stretchNear(track, near.ends(read)[0]) },
           { part: "found", form: "line", points: near.ends(read) },
         ],
       }));

@@ -32,6 +32,7 @@ export function footLines(report: Report, foot: Foot): readonly string[] {
 /** What stands below the findings of every report, each a paragraph. */
 export function footParagraphs(report: Report, told: readonly Numbered[]): readonly string[] {
   return [
+    ...report.plans.flatMap(({ goes = [] }) => goes.map(clean)),
     metWords(report),
     ...chanceWords(report),
     ...assumedWords(report),

@@ -1,0 +1,96 @@
+// Where each vehicle goes at each stage, in words: what it does, over which ground, in and out by what, and whether it has the room.
+
+import type { Finding, Verdict } from "../model/finding.ts";
+import { type Feature, type Plan, propertyOf } from "../model/plan.ts";
+
+/** The rule that says whether a manoeuvre has its room. */
+const roomRule = "access/no-room-to-turn";
+
+const verbs: Readonly<Record<string, string>> = {
+  "turn round": "turns round",
+  "drive through": "drives through",
+  pass: "passes another",
+  park: "parks",
+  "leave a bay": "leaves its bay",
+  "reverse to": "goes in backwards",
+  deliver: "delivers and turns",
+  "empty a tank": "empties the tank",
+  load: "loads",
+  "come in": "comes in",
+  "go out": "goes out",
+};
+
+const outcomes: Readonly<Record<Verdict, string>> = {
+  met: "it has the room that is wanted",
+  "no-fault-seen": "no fault was seen",
+  "not-met": "it has not the room that is wanted",
+  undecided: "whether it has the room cannot be said",
+  "not-given": "whether it has the room is not known, for something is not in the plan",
+  departure: "it has not the room that is wanted, and somebody agreed to that",
+  "does-not-bear": "its room was not looked at",
+};
+
+/** One sentence a stage that vehicles come in, in the order of the stages; stages with the same vehicles are told together. */
+export function vehicleWays(plan: Plan, findings: readonly Finding[], stages: readonly number[]): readonly string[] {
+  const told = stages.map((stage) => {
+    const ways = plan.features
+      .filter((one) => one.kind === "manoeuvre" && isDone(one, stage, plan))
+      .map((one) => wayWords(one, roomOf(one, plan.stages[stage] ?? "", findings)));
+    return { stage: `"${plan.stages[stage] ?? ""}"`, text: ways.join("; ") };
+  });
+  const texts = [...new Set(told.flatMap(({ text }) => (text === "" ? [] : [text])))];
+  return texts.map((text) => {
+    const at = told.filter((one) => one.text === text).map(({ stage }) => stage);
+    return `WHERE VEHICLES GO at stage${at.length > 1 ? "s" : ""} ${at.join(" and ")}: ${text}.`;
+  });
+}
+
+function isDone(manoeuvre: Feature, stage: number, plan: Plan): boolean {
+  const stands = manoeuvre.from <= stage && (manoeuvre.until === null || stage < manoeuvre.until);
+  const only = namesOf(manoeuvre, "stages");
+  return stands && (only.length === 0 || only.includes(plan.stages[stage] ?? ""));
+}
+
+function roomOf(manoeuvre: Feature, stage: string, findings: readonly Finding[]): Verdict | null {
+  const own = findings.find(
+    ({ rule, stages, features }) =>
+      rule === roomRule && stages.includes(stage) && features.some(({ name }) => name === manoeuvre.name),
+  );
+  return own?.verdict ?? null;
+}
+
+const namesOf = (feature: Feature, ...properties: readonly string[]): readonly string[] =>
+  properties.flatMap((property) => {
+    const value = propertyOf(feature, property);
+    return (Array.isArray(value) ? value : [value]).filter((name): name is string => typeof name === "string");
+  });
+
+/** `lorry ("blocks come") delivers and turns on "drive" and "yard", in and out by "drive"`. */
+function wayWords(manoeuvre: Feature, verdict: Verdict | null): string {
+  const [vehicle = "a vehicle"] = namesOf(manoeuvre, "vehicle");
+  const [trailer] = namesOf(manoeuvre, "with_trailer");
+  const [to] = namesOf(manoeuvre, "to");
+  const [into] = namesOf(manoeuvre, "comes_in_by");
+  const [out = into] = namesOf(manoeuvre, "goes_out_by");
+  const [does = ""] = namesOf(manoeuvre, "does");
+  const on = namesOf(manoeuvre, "on").map((name) => `"${name}"`);
+  const parts = [
+    `${vehicle}${trailer === undefined ? "" : ` with ${trailer}`} ("${manoeuvre.name}") ${verbs[does] ?? does}`,
+    ...(to === undefined ? [] : [`${before[does] ?? "to"} "${to}"`]),
+    ...(on.length === 0 ? [] : [`over ${on.join(" and ")}`]),
+  ];
+  const gates = gateWords(does, into, out);
+  return `${parts.join(" ")}${gates}${verdict === null ? "" : `: ${outcomes[verdict]}`}`;
+}
+
+/** What stands before the place that it goes to. */
+const before: Readonly<Record<string, string>> = { park: "in", "leave a bay": "from", "go out": "from" };
+const staysIn: ReadonlySet<string> = new Set(["park", "come in", "reverse to"]);
+const onlyLeaves: ReadonlySet<string> = new Set(["leave a bay", "go out"]);
+
+function gateWords(does: string, into: string | undefined, out: string | undefined): string {
+  if (into === undefined || out === undefined) return out === undefined ? "" : `, out by "${out}"`;
+  if (staysIn.has(does)) return `, in by "${into}"`;
+  if (onlyLeaves.has(does)) return `, out by "${out}"`;
+  return into === out ? `, in and out by "${into}"` : `, in by "${into}", out by "${out}"`;
+}
