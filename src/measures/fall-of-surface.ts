@@ -28,6 +28,7 @@ export const fallOfSurface: Measure = {
     const own = levelsOn(surface);
     const patches = own.length > 0 ? patchesOf(own, scene.read) : groundPatches(surface, scene);
     if (patches.length > 0) return { is: "found", places: patches.map(candidate) };
+    if (surface.kind !== "surface") return missing(askedFor(surface, "line", "levels of the ground", "length"));
     return surface.existing
       ? missing(askedFor(surface, "levels", "levels at the corners", "length"))
       : missing(askedFor(surface, "finished.fall", "the finished fall", "slope"));

@@ -4,8 +4,24 @@ import type { Finding } from "../model/finding.ts";
 import { clean, sentence } from "./clean.ts";
 import type { Numbered } from "./grouping.ts";
 
-/** `Begin with 1: move heap "stone drop" 5.10 m to the south, ...`; empty where nothing is told that can be begun with. */
+/**
+ * `Begin with 1: move heap "stone drop" 5.10 m to the south, ...`; empty where nothing is told that can be begun with. A
+ * survey that disagrees with itself goes before all else: what is dangerous may only look so, or not look so, because of it.
+ */
 export function beginWords(told: readonly Numbered[]): string {
+  const wrong = told.find(({ group, finding }) => group === "fails" && isOfSurvey(finding));
+  const step = wrong ? firstStep(wrong.finding) : "";
+  if (wrong && step !== "")
+    return `Begin with ${wrong.number}: ${step.replace(/\.$/, "")}; every other answer hangs on it.`;
+  return beginWithDanger(told);
+}
+
+/** Whether a finding is of the measurements themselves: the whole of them, or a run of levels. */
+function isOfSurvey({ features: [thing] }: Finding): boolean {
+  return thing?.kind === "survey" || thing?.kind === "level run";
+}
+
+function beginWithDanger(told: readonly Numbered[]): string {
   const first = told.find(({ group }) => group === "hurt") ?? told.find(({ group }) => group === "fails");
   if (!first) return "";
   const step = firstStep(first.finding);

@@ -169,6 +169,31 @@ describe("where to begin", () => {
     expect(beginWords(told(words))).toBe(`Begin with 1: ${step}`);
   });
 
+  it("sends to the tape first where the survey disagrees with itself, for all else hangs on it", () => {
+    const remedy = (words: string) => [{ words, short: null, sure: null, unit: "", would_then_fail: [] }];
+    const both = numbered(
+      reportOf([
+        invented({
+          rule: "walls/too-high",
+          stakes: "safety",
+          verdict: "not-met",
+          sentence: "it is too high.",
+          remedies: remedy("Lower it."),
+        }),
+        invented({
+          rule: "survey/blunder",
+          features: [{ kind: "survey", name: "pegs and tapes", role: "survey" }],
+          stakes: "damage",
+          verdict: "not-met",
+          sentence: "it disagrees with itself.",
+          remedies: remedy("Measure the ones named again."),
+        }),
+      ]),
+    );
+    expect(both.map(({ group }) => group)).toEqual(["hurt", "fails"]);
+    expect(beginWords(both)).toBe("Begin with 2: measure the ones named again; every other answer hangs on it.");
+  });
+
   it("says nothing where nothing fails", () => {
     expect(beginWords([])).toBe("");
   });
