@@ -64,6 +64,7 @@ import { surveyMisfit } from "./survey-misfit.ts";
 import { takesNo } from "./takes-no.ts";
 import { topsoilLeft } from "./topsoil-left.ts";
 import { turningRoom } from "./turning-room.ts";
+import { unevenness } from "./unevenness.ts";
 import { roomBesideMirrors } from "./room-beside-mirrors.ts";
 import { sweptClearOf } from "./swept-clear-of.ts";
 import { sightAlongRoad } from "./sight-along-road.ts";
@@ -144,6 +145,7 @@ const all: readonly Measure[] = [
   clearanceOverCrest,
   clearOfSag,
   topsoilLeft,
+  unevenness,
   ...statedMeasures,
 ];
 

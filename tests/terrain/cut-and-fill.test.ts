@@ -2,7 +2,8 @@ import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { polygonOf } from "../../src/geometry/polygon.ts";
 import { cutAndFill, cutAndFillWithin, triangleCutAndFill } from "../../src/terrain/cut-and-fill.ts";
-import { groundAt, levelPlane } from "../../src/terrain/surface.ts";
+import { groundAt, levelPlane, planeOf, slopeOf } from "../../src/terrain/surface.ts";
+import { prismoidVolume } from "../../src/terrain/volumes.ts";
 import { gridSurface, seeded, surfaceOver } from "./ground.ts";
 
 describe("cut and fill over a triangle", () => {
@@ -209,5 +210,53 @@ describe("cut and fill within an outline", () => {
     expect(Math.abs((found?.cut ?? 0) - cut)).toBeLessThan(0.05);
     expect(Math.abs((found?.fill ?? 0) - fill)).toBeLessThan(0.05);
     expect(cut).toBeGreaterThan(10);
+  });
+});
+
+describe("a cone and a prismoid over a net", () => {
+  it("holds the pyramid over its polygon: n/6 r^2 sin(2 pi/n) h, which goes to the cone pi r^2 h / 3", () => {
+    for (const sides of [6, 24, 96]) {
+      const rim = Array.from({ length: sides }, (_, k): readonly [number, number, number] => {
+        const turn = (2 * Math.PI * k) / sides;
+        return [5 * Math.cos(turn), 5 * Math.sin(turn), 0];
+      });
+      const { cut } = cutAndFill(surfaceOver([...rim, [0, 0, 3]]), levelPlane(0));
+      expect(cut).toBeCloseTo((sides / 6) * 25 * Math.sin((2 * Math.PI) / sides) * 3, 8);
+      // The polygon is short of the circle by (2 pi / n)^2 / 6.
+      expect(1 - cut / (25 * Math.PI)).toBeLessThan(((2 * Math.PI) / sides) ** 2 / 6);
+    }
+  });
+  it("has the slope of the cone's face at the middle of each side: h / (r cos(pi/n))", () => {
+    const rim = Array.from({ length: 24 }, (_, k): readonly [number, number, number] => [
+      5 * Math.cos((Math.PI * k) / 12),
+      5 * Math.sin((Math.PI * k) / 12),
+      0,
+    ]);
+    const cone = surfaceOver([...rim, [0, 0, 3]]);
+    for (let t = 0; t < cone.net.corners.length / 3; t += 1)
+      expect(slopeOf(planeOf(cone, t) as never)).toBeCloseTo(3 / (5 * Math.cos(Math.PI / 24)), 9);
+  });
+  // A wedge-topped heap: 12 by 8 m at the foot, a ridge of 4 m at 3 m: (h/6)(b)(2a + c) = 3/6 x 8 x (24 + 4) = 112 m3, and
+  // by the prismoidal formula 3/6 x (96 + 4 x 8 x 4 + 0) = 112 (COMPUTED).
+  it("holds the heap with a ridge: 112 m3, as the prismoidal formula has it", () => {
+    const heap = surfaceOver(
+      [
+        [0, 0, 0],
+        [12, 0, 0],
+        [12, 8, 0],
+        [0, 8, 0],
+        [4, 4, 3],
+        [8, 4, 3],
+      ],
+      [
+        [4, 5],
+        [0, 4],
+        [3, 4],
+        [1, 5],
+        [2, 5],
+      ],
+    );
+    expect(cutAndFill(heap, levelPlane(0)).cut).toBeCloseTo(112, 9);
+    expect(prismoidVolume(3, [96, 32, 0])).toBeCloseTo(112, 9);
   });
 });
