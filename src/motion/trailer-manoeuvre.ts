@@ -3,7 +3,7 @@
 
 import { findManoeuvre } from "./find-manoeuvre.ts";
 import type { ManoeuvreAnswer, ManoeuvreQuestion } from "./manoeuvre.ts";
-import { directionChanges } from "./pose.ts";
+import { directionChanges, movesOf } from "./pose.ts";
 import type { Arc } from "./pose.ts";
 import { envelopesOf } from "./envelope.ts";
 import { pose } from "./posed.ts";
@@ -34,23 +34,57 @@ export type TrainAnswer =
 
 /** Poses looked at in each direction of time before the search gives up. */
 const usualLooks = 12_000;
+/** The same for a clearance beyond the wanted one. */
+const fewLooks = 3000;
+
+/** What a search may start from: how long it may take (poses looked at), and paths known from other questions. */
+export interface TrainHelp {
+  readonly mostLooks?: number;
+  readonly known?: readonly (readonly Arc[])[];
+}
 
 /**
  * Answers one question about a train. A path that is found is exact at the wanted clearance: the towing vehicle by the
  * closed-form sweep, the trailer by conservative advancement, the hitch within what it allows and, in reverse, within
- * the jack-knife angle. Not finding one says nothing, so "not" rests on what is sure for the parts of the train.
+ * the jack-knife angle. Not finding one says nothing, so "not" rests on what is sure for the parts of the train. A path
+ * `known` from a stricter question is taken over where it holds, if need be joined to the end anew.
  */
-export function findTrainManoeuvre(question: TrainQuestion, mostLooks = usualLooks): TrainAnswer {
+export function findTrainManoeuvre(question: TrainQuestion, help: TrainHelp = {}): TrainAnswer {
+  const { mostLooks = usualLooks, known = [] } = help;
   const problem = problemOf(question, mostLooks);
   const straightEnd = { ...problem.end, hitchAngle: 0 };
   if (!trainStandsFree(problem.train, problem.start)) return { answer: "not", why: "start" };
   if (!trainStandsFree(problem.train, straightEnd)) return { answer: "not", why: "goal" };
+  const taken = takenOverByTrain(problem, known);
+  if (taken) return taken;
   const path = trainPath(problem);
   if (path === null) return towingAlone(findManoeuvre(question));
+  return checkedPath(problem, path) ?? { answer: "cannot-tell" };
+}
+
+/** A path joined to its end and checked exactly, as an answer; null where it does not hold. */
+function checkedPath(problem: TrainProblem, path: readonly Arc[]): TrainAnswer | null {
   const closed = closedPath(problem, path);
   const swept = closed && sweepTrain(problem.train, problem.start, closed, problem.limits);
-  if (!swept || swept.is === "rejected") return { answer: "cannot-tell" };
+  if (!swept || swept.is === "rejected") return null;
   return { answer: "possible", changes: directionChanges(closed), path: closed, largestAngle: swept.largestAngle };
+}
+
+/** The path of the fewest changes among those known that answers a question. */
+function takenOverByTrain(problem: TrainProblem, known: readonly (readonly Arc[])[]): TrainAnswer | null {
+  const { firstGear, lastGear, mostChanges, radius } = problem;
+  // A curvature may exceed the tightest by a rounding.
+  const sharpest = (1 + 1e-9) / radius;
+  const fits = known.filter((arcs) => {
+    const moves = movesOf(arcs);
+    const gears = moves[0]?.gear === firstGear && moves.at(-1)?.gear === lastGear;
+    return gears && moves.length - 1 <= mostChanges && arcs.every(({ curvature }) => Math.abs(curvature) <= sharpest);
+  });
+  for (const arcs of fits.toSorted((a, b) => directionChanges(a) - directionChanges(b))) {
+    const answer = checkedPath(problem, arcs);
+    if (answer) return answer;
+  }
+  return null;
 }
 
 /** What was found against time ends where it ends: joined to the end as it is driven. */
@@ -122,9 +156,8 @@ export interface TrainWanted {
   readonly wanted: number;
 }
 
-/** Steps above the wanted clearance that are tried first, m: more than a usual survey's doubt; and how far they are looked into. */
+/** Steps above the wanted clearance that are tried first, m: more than a usual survey's doubt. */
 const stepsUp = [0.25, 0.1] as const;
-const fewLooks = 3000;
 
 /** Steps below the wanted clearance at which a train is looked at where it is to stand, m. */
 const standingStep = 0.05;
@@ -146,7 +179,7 @@ export function trainRoom(alone: Room, ask: (clearance: number) => ManoeuvreQues
   }
   for (const up of stepsUp) {
     const more = alone.proven < margin + up ? null : ask(margin + up);
-    const found = more && findTrainManoeuvre({ ...more, trailer }, fewLooks);
+    const found = more && findTrainManoeuvre({ ...more, trailer }, { mostLooks: fewLooks });
     if (found?.answer === "possible") return { ...unknown, proven: margin + up, path: found.path };
   }
   const found = findTrainManoeuvre({ ...question, trailer });

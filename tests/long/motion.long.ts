@@ -4,6 +4,7 @@
 
 import { compareLattices } from "../motion/coarse-allowance.ts";
 import { compareLooser } from "../motion/looser-questions.ts";
+import { compareLooserTrains } from "../motion/looser-trains.ts";
 import { examinePads } from "../motion/random-pads.ts";
 
 const seedsFrom = (first: number, count: number) => Array.from({ length: count }, (_, i) => first + i);
@@ -41,5 +42,10 @@ if (process.env["VITEST"] === undefined) {
     expect({ rejected, contradicted, worse }).toEqual({ rejected: [], contradicted: [], worse: [] });
     expect(seen.questions).toBe(500);
     expect(seen.loosened).toBeGreaterThan(1000);
+  });
+  it("100 places for trains and looser questions: every path holds when driven a second way, and is taken over", () => {
+    const seen = compareLooserTrains(seedsFrom(0, 100), 3000);
+    console.log(`trains: ${seen.possible} of 100 places possible, ${seen.loosened} looser questions`);
+    expect({ falsePossible: seen.falsePossible, worse: seen.worse }).toEqual({ falsePossible: [], worse: [] });
   });
 }

@@ -35,7 +35,7 @@ function looser(question: ManoeuvreQuestion, how: (typeof loosenings)[number], n
 }
 
 /** A ground with every edge moved out: edges in parallel, corners where they meet. */
-function widened(ground: Ground, by: number): Ground {
+export function widened(ground: Ground, by: number): Ground {
   return { rings: ground.rings.map((ring) => outward(ring, by)) };
 }
 

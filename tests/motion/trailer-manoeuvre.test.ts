@@ -4,8 +4,8 @@ import { findTrainManoeuvre } from "../../src/motion/trailer-manoeuvre.ts";
 import type { TrainQuestion } from "../../src/motion/trailer-manoeuvre.ts";
 import { jackKnifeAngle } from "../../src/motion/trailer-pose.ts";
 import type { Trailer } from "../../src/motion/trailer-pose.ts";
-import type { Arc } from "../../src/motion/pose.ts";
 import type { Vehicle } from "../../src/motion/vehicle.ts";
+import { trainDriven } from "./train-check.ts";
 
 const pickup: Vehicle = {
   wheelbase: 3.15,
@@ -89,27 +89,27 @@ describe("a vehicle with a trailer", () => {
     const found = findTrainManoeuvre(question);
     expect(found.answer).toBe("possible");
     if (found.answer !== "possible") return;
-    const look = driven(question, found.path);
+    const look = trainDriven(question, found.path);
     expect(look.worst).toBeLessThan(1e-6);
     // 2 cm and 0.01 rad are what a path may miss its end by; the integration adds less than 1 mm.
-    expect(Math.hypot(look.x - question.goal.x, look.y - question.goal.y)).toBeLessThan(0.022);
-    expect(Math.abs(look.heading - question.goal.heading)).toBeLessThan(0.011);
-    expect(Math.abs(look.hitch)).toBeLessThan(0.022);
+    expect(Math.hypot(look.end.x - question.goal.x, look.end.y - question.goal.y)).toBeLessThan(0.022);
+    expect(Math.abs(look.end.heading - question.goal.heading)).toBeLessThan(0.011);
+    expect(Math.abs(look.end.hitch)).toBeLessThan(0.022);
     expect(look.largestReverse).toBeLessThan(jackKnifeAngle(plantTrailer, 4.63) ?? 0);
     expect(look.largest).toBeLessThanOrEqual(plantTrailer.greatestAngle + 1e-6);
   });
 
   it("a bend of 3.5 m lanes, too tight for the vehicle alone, is no", () => {
-    expect(findTrainManoeuvre(bend(3.5), 500)).toEqual({ answer: "not", why: "vehicle" });
+    expect(findTrainManoeuvre(bend(3.5), { mostLooks: 500 })).toEqual({ answer: "not", why: "vehicle" });
   });
 
   it("a train that does not fit where it is to stand is no", () => {
     const goal = { ...bay.goal, y: -8 };
-    expect(findTrainManoeuvre({ ...bay, goal }, 500)).toEqual({ answer: "not", why: "goal" });
+    expect(findTrainManoeuvre({ ...bay, goal }, { mostLooks: 500 })).toEqual({ answer: "not", why: "goal" });
   });
 
   it("where it was not found and the vehicle alone can do it, it says that it cannot tell", () => {
-    expect(findTrainManoeuvre(bend(4.2), 500)).toEqual({ answer: "cannot-tell" });
+    expect(findTrainManoeuvre(bend(4.2), { mostLooks: 500 })).toEqual({ answer: "cannot-tell" });
   });
 
   it("moving and turning the ground changes nothing", () => {
@@ -135,78 +135,3 @@ describe("a vehicle with a trailer", () => {
     for (const [i, arc] of path(a).entries()) expect(path(b)[i]?.length).toBeCloseTo(arc.length, 5);
   });
 });
-
-/**
- * Drives a path in steps of 5 mm by a second way (midpoint rule for every heading, no closed form) and looks how far a
- * corner of either body, grown by the margin, lies outside the ground, or a vertex of the ground within a body.
- */
-function driven(question: TrainQuestion, path: readonly Arc[]) {
-  const { hitchBehindAxle: S, hitchToAxle: T } = plantTrailer;
-  const ring = question.clear.rings[0] as Ring;
-  let [x, y, heading] = [question.start.x, question.start.y, question.start.heading];
-  let towed = heading;
-  const seen = { worst: 0, largest: 0, largestReverse: 0 };
-  for (const arc of path) {
-    const count = Math.ceil(Math.abs(arc.length) / 0.005);
-    const h = arc.length / count;
-    for (let i = 0; i < count; i++) {
-      const slope = (own: number, other: number) =>
-        (Math.sin(own - other) - S * arc.curvature * Math.cos(own - other)) / T;
-      const half = towed + (h / 2) * slope(heading, towed);
-      const middle = heading + (arc.curvature * h) / 2;
-      towed += h * slope(middle, half);
-      x += h * Math.cos(middle);
-      y += h * Math.sin(middle);
-      heading += arc.curvature * h;
-      const angle = Math.abs(heading - towed);
-      seen.largest = Math.max(seen.largest, angle);
-      if (h < 0) seen.largestReverse = Math.max(seen.largestReverse, angle);
-      const [hx, hy] = [x - S * Math.cos(heading), y - S * Math.sin(heading)];
-      const front = box({ x, y, heading }, [-1.3, 4.2, 1.05]);
-      const behind = box(
-        { x: hx - T * Math.cos(towed), y: hy - T * Math.sin(towed), heading: towed },
-        [-1.3, 2.5, 1.15],
-      );
-      for (const body of [front, behind]) {
-        for (const corner of body)
-          if (!inside(ring, corner)) seen.worst = Math.max(seen.worst, edgeDistance(ring, corner));
-        for (const vertex of ring)
-          if (inside(body, vertex)) seen.worst = Math.max(seen.worst, edgeDistance(body, vertex));
-      }
-    }
-  }
-  return { ...seen, x, y, heading, hitch: heading - towed };
-}
-
-function box(
-  at: { x: number; y: number; heading: number },
-  [back, front, half]: readonly [number, number, number],
-): Ring {
-  const [c, s] = [Math.cos(at.heading), Math.sin(at.heading)];
-  return [
-    [back, -half],
-    [front, -half],
-    [front, half],
-    [back, half],
-  ].map(([u, v]): readonly [number, number] => [at.x + c * u! - s * v!, at.y + s * u! + c * v!]);
-}
-
-function inside(ring: Ring, [x, y]: readonly [number, number]): boolean {
-  let odd = false;
-  for (const [i, [ax, ay]] of ring.entries()) {
-    const [bx, by] = ring[(i + 1) % ring.length]!;
-    if (ay > y !== by > y && x < ax + ((y - ay) / (by - ay)) * (bx - ax)) odd = !odd;
-  }
-  return odd;
-}
-
-function edgeDistance(ring: Ring, [x, y]: readonly [number, number]): number {
-  return ring.reduce((least, [ax, ay], i) => {
-    const [bx, by] = ring[(i + 1) % ring.length]!;
-    const t = Math.max(
-      0,
-      Math.min(1, ((x - ax) * (bx - ax) + (y - ay) * (by - ay)) / ((bx - ax) ** 2 + (by - ay) ** 2)),
-    );
-    return Math.min(least, Math.hypot(ax + t * (bx - ax) - x, ay + t * (by - ay) - y));
-  }, Infinity);
-}
