@@ -30,8 +30,16 @@ function onEdge(figure: Figure, other: Figure, vertexOf: "a" | "b"): readonly Ne
       if (!area || whereInPolygon(area, at) !== "boundary") return [];
       return other.chains.flatMap((sides, sideChain) =>
         inwards(sides, at).map(({ side, foot, distance, outside }) => ({
-          ...{ vertexOf, chain, vertex, at, sideChain, side, foot, how: "inside" as const },
-          ...{ outside, distance: -distance },
+          vertexOf,
+          chain,
+          vertex,
+          at,
+          sideChain,
+          side,
+          foot,
+          how: "inside" as const,
+          outside,
+          distance: -distance,
         })),
       );
     }),
