@@ -30,18 +30,18 @@ const outcomes: Readonly<Record<Verdict, string>> = {
   "does-not-bear": "its room was not looked at",
 };
 
-/** One sentence a stage that vehicles come in, in the order of the stages; stages with the same vehicles are told together. */
+/** A heading for each stage that vehicles come in, and a line for each vehicle; stages with the same vehicles are told together. */
 export function vehicleWays(plan: Plan, findings: readonly Finding[], stages: readonly number[]): readonly string[] {
   const told = stages.map((stage) => {
     const ways = plan.features
       .filter((one) => one.kind === "manoeuvre" && isDone(one, stage, plan))
-      .map((one) => wayWords(one, roomOf(one, plan.stages[stage] ?? "", findings)));
-    return { stage: `"${plan.stages[stage] ?? ""}"`, text: ways.join("; ") };
+      .map((one) => `-  ${wayWords(one, roomOf(one, plan.stages[stage] ?? "", findings))}`);
+    return { stage: `"${plan.stages[stage] ?? ""}"`, ways, text: ways.join("\n") };
   });
-  const texts = [...new Set(told.flatMap(({ text }) => (text === "" ? [] : [text])))];
-  return texts.map((text) => {
+  const each = told.filter(({ text }, i) => text !== "" && told.findIndex((one) => one.text === text) === i);
+  return each.flatMap(({ text, ways }) => {
     const at = told.filter((one) => one.text === text).map(({ stage }) => stage);
-    return `WHERE VEHICLES GO at stage${at.length > 1 ? "s" : ""} ${at.join(" and ")}: ${text}.`;
+    return [`WHERE VEHICLES GO at stage${at.length > 1 ? "s" : ""} ${at.join(" and ")}:`, ...ways];
   });
 }
 
@@ -51,12 +51,20 @@ function isDone(manoeuvre: Feature, stage: number, plan: Plan): boolean {
   return stands && (only.length === 0 || only.includes(plan.stages[stage] ?? ""));
 }
 
-function roomOf(manoeuvre: Feature, stage: string, findings: readonly Finding[]): Verdict | null {
-  const own = findings.find(
-    ({ rule, stages, features }) =>
-      rule === roomRule && stages.includes(stage) && features.some(({ name }) => name === manoeuvre.name),
+interface Room {
+  readonly verdict: Verdict | null;
+  /** Whether something else about the manoeuvre fails at the stage. */
+  readonly failsElsewhere: boolean;
+}
+
+function roomOf(manoeuvre: Feature, stage: string, findings: readonly Finding[]): Room {
+  const own = findings.filter(
+    ({ stages, features }) => stages.includes(stage) && features.some(({ name }) => name === manoeuvre.name),
   );
-  return own?.verdict ?? null;
+  return {
+    verdict: own.find(({ rule }) => rule === roomRule)?.verdict ?? null,
+    failsElsewhere: own.some(({ rule, verdict }) => rule !== roomRule && verdict === "not-met"),
+  };
 }
 
 const namesOf = (feature: Feature, ...properties: readonly string[]): readonly string[] =>
@@ -66,7 +74,7 @@ const namesOf = (feature: Feature, ...properties: readonly string[]): readonly s
   });
 
 /** `lorry ("blocks come") delivers and turns on "drive" and "yard", in and out by "drive"`. */
-function wayWords(manoeuvre: Feature, verdict: Verdict | null): string {
+function wayWords(manoeuvre: Feature, { verdict, failsElsewhere }: Room): string {
   const [vehicle = "a vehicle"] = namesOf(manoeuvre, "vehicle");
   const [trailer] = namesOf(manoeuvre, "with_trailer");
   const [to] = namesOf(manoeuvre, "to");
@@ -80,7 +88,8 @@ function wayWords(manoeuvre: Feature, verdict: Verdict | null): string {
     ...(on.length === 0 ? [] : [`over ${on.join(" and ")}`]),
   ];
   const gates = gateWords(does, into, out);
-  return `${parts.join(" ")}${gates}${verdict === null ? "" : `: ${outcomes[verdict]}`}`;
+  const room = verdict === null ? "" : `: ${outcomes[verdict]}`;
+  return `${parts.join(" ")}${gates}${room}${failsElsewhere ? "; there is more about it above" : ""}.`;
 }
 
 /** What stands before the place that it goes to. */

@@ -142,7 +142,7 @@ export interface PlanHead {
   readonly stages: readonly string[];
   readonly stage: string | null;
   readonly features: number;
-  /** Where each vehicle goes at each stage, a sentence a stage; for people, not in the forms that programs read. */
+  /** Where each vehicle goes at each stage, a heading a stage and a line a vehicle; for people, not in the forms that programs read. */
   readonly goes?: readonly string[];
 }
 

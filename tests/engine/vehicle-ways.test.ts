@@ -7,11 +7,13 @@ const told = (name: string): readonly string[] => inspectionOf(name).report.plan
 
 describe("Tansy Bank", () => {
   it("tells of every vehicle, at every stage that it comes in", () => {
-    const [yard = "", finished = "", ...more] = told("tansy-bank");
-    expect(more).toEqual([]);
-    expect(yard).toBe(
-      'WHERE VEHICLES GO at stage "yard": lorry ("blocks come") delivers and turns over "drive" and "yard", in and out by "drive": it has not the room that is wanted.',
+    const [heading = "", yard = "", ...rest] = told("tansy-bank");
+    expect(heading).toBe('WHERE VEHICLES GO at stage "yard":');
+    expect(yard).toContain(
+      '-  lorry ("blocks come") delivers and turns over "drive" and "yard", in and out by "drive": it has not the room that is wanted',
     );
+    const finished = rest.join("\n");
+    expect(rest.length).toBe(6);
     for (const words of [
       'stage "finished"',
       'lorry ("feed comes") turns round over "drive" and "yard", in and out by "drive": it has not the room that is wanted',
