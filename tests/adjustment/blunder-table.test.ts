@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { blunderTable } from "./blunder-words.ts";
 import { type BlunderRow, blunderRows, blunders, fair, findingWith, pairs, swapped, taped } from "./blunder-plot.ts";
 
 // The seed is fixed, so the counts are too. They are measured, not published: COMPUTED. They may rise, never fall.
@@ -25,7 +26,11 @@ describe("a blunder in every tape of a twelve-peg plot, one at a time", () => {
     expect(count(rows, "alone")).toBeGreaterThanOrEqual(alone);
   });
 
-  // The table itself is printed by print-blunders.ts; here are the tapes that are among the suspects but not first of them,
+  it("gives the table that is kept beside this test, tape by tape", async () => {
+    await expect(blunderTable()).toMatchFileSnapshot("blunder-table.txt");
+  });
+
+  // Here are the tapes that are among the suspects but not first of them,
   // and those that share first place: the ones at the rim, which few others check (redundancy under 0.2, or one twin).
   const rim = ["A1 B1", "A1 B2", "A4 B3", "A4 B4", "B2 C1", "B4 C4", "C1 C2", "C3 C4"];
   it.each([
