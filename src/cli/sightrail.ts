@@ -17,4 +17,6 @@ void main(process.argv.slice(2), {
   colour: process.stdout.isTTY && process.env["NO_COLOR"] === undefined,
 }).then((exit) => {
   process.exitCode = exit;
+  // Once all is written there is no need to take the heap down piece by piece.
+  process.stdout.write("", () => process.exit());
 });
