@@ -95,6 +95,11 @@ export function items(node: Node | null): readonly Node[] {
   return node.data.flatMap((_, index) => child(node, index) ?? []);
 }
 
+/** Whether an entry of a list could not be read: that was told of then, and its list says nothing more. */
+export function lacksEntries(node: Node | null): boolean {
+  return node !== null && Array.isArray(node.data) && items(node).length < node.data.length;
+}
+
 /** The text of a node, trimmed; null where it is not a text. */
 export function textOf(node: Node | null): string | null {
   return node !== null && typeof node.data === "string" ? node.data.trim() : null;

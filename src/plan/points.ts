@@ -3,7 +3,7 @@
 import type { LiveLine } from "./lines.ts";
 import { pointAlong } from "./lines.ts";
 import type { Measuring } from "./measuring.ts";
-import { child, isAbsent, isMapping, items, textOf, type Node } from "./node.ts";
+import { child, isAbsent, isMapping, items, lacksEntries, textOf, type Node } from "./node.ts";
 import type { LivePoint } from "./number-book.ts";
 import { readNumber, type Written } from "./numbers.ts";
 import { checkCoordinate } from "./plausible.ts";
@@ -54,6 +54,7 @@ function readNamed(node: Node, name: string, setting: Setting, which: string): L
 
 function readPair(node: Node, setting: Setting, which: string): LivePoint | null {
   const { troubles, measuring } = setting;
+  if (lacksEntries(node)) return null;
   const parts = items(node);
   if ((node.data as readonly unknown[]).length === 4) return reportFour(node, troubles);
   const [first, second] = parts;

@@ -2,7 +2,7 @@
 
 import type { Point } from "../model/reading.ts";
 import { checkCoordinate } from "./plausible.ts";
-import { child, isAbsent, items, textOf, type Node } from "./node.ts";
+import { child, isAbsent, items, lacksEntries, textOf, type Node } from "./node.ts";
 import { readNumber, readNumberText, type Written } from "./numbers.ts";
 import * as observe from "./station-observed.ts";
 import { tapesOf, type StationPlan, type StationReading } from "./station-plan.ts";
@@ -42,6 +42,7 @@ export function readStation(name: string, node: Node, reading: StationReading): 
 
 function readAt(name: string, node: Node, reading: StationReading): StationPlan | null {
   const pair = child(node, "at");
+  if (lacksEntries(pair)) return null;
   const [first, second, ...more] = items(pair);
   if (pair === null || first === undefined || second === undefined || more.length > 0) {
     const got = wordsOf(pair?.data);

@@ -4,17 +4,9 @@ import { findTrainManoeuvre } from "../../src/motion/trailer-manoeuvre.ts";
 import type { TrainQuestion } from "../../src/motion/trailer-manoeuvre.ts";
 import { jackKnifeAngle } from "../../src/motion/trailer-pose.ts";
 import type { Trailer } from "../../src/motion/trailer-pose.ts";
-import type { Vehicle } from "../../src/motion/vehicle.ts";
 import { trainDriven } from "./train-check.ts";
+import { pickup } from "./train-scenes.ts";
 
-const pickup: Vehicle = {
-  wheelbase: 3.15,
-  frontOverhang: 0.95,
-  rearOverhang: 1.2,
-  bodyWidth: 1.9,
-  widthOverTyres: 1.85,
-  rearAxleRadius: 4.63,
-};
 const plantTrailer: Trailer = {
   hitchBehindAxle: 1.2,
   hitchToAxle: 3.6,

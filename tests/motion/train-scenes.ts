@@ -10,7 +10,7 @@ type Ring = readonly (readonly [number, number])[];
 type Next = () => number;
 
 /** Invented, near to what is common on a smallholding. */
-const pickup: Vehicle = {
+export const pickup: Vehicle = {
   wheelbase: 3.15,
   frontOverhang: 0.95,
   rearOverhang: 1.2,
