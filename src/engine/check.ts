@@ -12,6 +12,7 @@ import { compose, type ComposeContext, decidingOf } from "./compose.ts";
 import { departureFor, type ReadRequirement, withDepartures, withLocalLimits } from "./departures.ts";
 import { evaluate, type EvaluationContext, type Outcome, worseOutcome } from "./evaluate.ts";
 import { gatherNeeds, needsOf, type OpenNeed } from "./needs.ts";
+import { otherWellsNeeds } from "./other-wells.ts";
 import { remediesOf } from "./put-right.ts";
 import { chainOf } from "./rows.ts";
 import { type Lie, lieOf, type SubjectFinder, subjectFinder } from "./select.ts";
@@ -108,7 +109,7 @@ export function check(request: CheckRequest): Checked {
   return {
     findings: byWeight(findings),
     needs: gatherNeeds(
-      perCard.flatMap((result) => result.open),
+      [...perCard.flatMap((result) => result.open), ...otherWellsNeeds({ cards, plan, chains })],
       request.locate,
     ),
     deciding: perCard.flatMap((result) => result.deciding),
