@@ -39,6 +39,7 @@ const columns: readonly (readonly [heading: string, wishes: Partial<RoomWishes>]
 const plain: RoomWishes = {
   form: "rectangle",
   entry: "middle",
+  walls: "none",
   track: null,
   splay: 0,
   clear: null,

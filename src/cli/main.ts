@@ -149,6 +149,11 @@ function addRoom(program: Command, streams: Streams, finish: (code: number) => v
       "where the track meets a rectangle: middle or end of the long side, short-side, along",
       "middle",
     )
+    .option(
+      "--walls <word>",
+      "which edges stand as high as mirrors hang (a wall, a hedge, a fence): none, ground (not its track's), all",
+      "none",
+    )
     .option("--moves <number>", "moves allowed; a three-point turn is 3", "3")
     .option("--clear <length>", "clear all round the body; else what is usual for its width")
     .option("--track <length>", "width of the track that leads in; else what is usual")

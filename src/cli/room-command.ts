@@ -11,6 +11,7 @@ export interface RoomFlags {
   readonly plan?: string;
   readonly shape: string;
   readonly entry: string;
+  readonly walls: string;
   readonly moves: string;
   readonly clear?: string;
   readonly track?: string;
@@ -33,6 +34,7 @@ export interface RoomFlags {
 /** Words of the command for forms of ground and for ways in. */
 const shapes = { rectangle: "rectangle", t: "tee", y: "wye", loop: "circle", road: "road", gate: "gate" } as const;
 const entries = { middle: "middle", end: "end", "short-side": "short side", along: "along" } as const;
+const walls = { none: "none", ground: "ground", all: "all" } as const;
 /** Most moves that are searched for. */
 const mostMoves = 15;
 /** The design car by which a quoted size is explained. */
@@ -112,6 +114,7 @@ function wishesOf(flags: RoomFlags): Wishes {
   const value: RoomWishes = {
     form: form ?? "rectangle",
     entry: entry ?? "middle",
+    walls: word("walls", flags.walls, walls, wrong) ?? "none",
     moves,
     track: length("track", flags.track),
     splay: length("splay", flags.splay) ?? 0,

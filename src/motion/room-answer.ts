@@ -47,8 +47,7 @@ export interface RoomFound {
 }
 
 /** The same with something else: the new size of what was looked for, m; null where none was found. */
-export interface RoomChange {
-  readonly key: string;
+export interface RoomChange extends RoomOtherwise {
   readonly size: number | null;
 }
 
@@ -72,7 +71,7 @@ export function roomFor(asked: RoomAsked, otherwise: readonly RoomOtherwise[]): 
       : solve(asked);
   if (found === null) return { asked, found: null, curve, changes: [] };
   const kept: RoomAsked = { ...asked, [found.solved === "deep" ? "long" : "deep"]: otherOf(found) };
-  const changes = otherwise.map(({ key, ...rest }) => ({ key, size: changed(kept, rest, found.at) }));
+  const changes = otherwise.map(({ key, ...rest }) => ({ key, ...rest, size: changed(kept, rest, found.at) }));
   const below = noneBelow(askerOf(kept, found.solved), found.at.size, rangeOf(kept, found.solved).from);
   return { asked, found: { ...finished(kept, found), noneBelow: below }, curve, changes };
 }

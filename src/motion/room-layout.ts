@@ -4,6 +4,7 @@
 import type { Point } from "../model/reading.ts";
 import type { Ground } from "./ground.ts";
 import type { ManoeuvreQuestion } from "./manoeuvre.ts";
+import { mirrorStrip, type TurnerMirrors } from "./room-mirrors.ts";
 import { overallLength, type Vehicle } from "./vehicle.ts";
 
 /**
@@ -40,6 +41,8 @@ export interface Turner {
   readonly vehicle: Vehicle;
   readonly clearance: number;
   readonly changes: number;
+  /** Mirrors, where edges stand as high as they hang; the clearance is kept from them too. */
+  readonly mirrors?: TurnerMirrors;
 }
 
 /** How far before the mouth the front stands at the start and behind the tail is free at the end, m (method constant). */
@@ -65,6 +68,7 @@ export function turnQuestion(layout: RoomLayout, size: RoomSize, turner: Turner)
     vehicle,
     clear: ground,
     running: ground,
+    ...(turner.mirrors ? { mirrors: mirrorStrip(vehicle, turner.mirrors, { layout, size, ground }) } : {}),
     start: { x, y, heading: Math.PI / 2 },
     goal: { x, y, heading: -Math.PI / 2 },
     margin: clearance,

@@ -78,7 +78,7 @@ const trackEnd = (ground: readonly Point[]): number => Math.min(...ground.map(([
 
 /** The vehicle, how sure it is, and what to mind: the sheet's own foot. */
 function footOf({ foot }: Sheet): readonly string[] {
-  const wanted = ["The vehicle:", "How sure: worked out", "Its margin", "Mind:"];
+  const wanted = ["The vehicle:", "How sure: worked out", "Its margin", "Mirrors are", "Mind:"];
   return wanted.flatMap((start) => foot.filter((sentence) => sentence.startsWith(start)));
 }
 

@@ -167,5 +167,5 @@ function keyMarkup([x, y]: Point): Markup {
 
 function footMarkup(foot: readonly string[], width: number): readonly Markup[] {
   const shown = foot.flatMap((text) => paperLines(text, { width, size: small, most: 3 }));
-  return shown.slice(0, 8).map((line, i) => lettering([edge, 177 + i * 3.7], line, {}));
+  return shown.slice(0, 10).map((line, i) => lettering([edge, 174.5 + i * 3.3], line, {}));
 }

@@ -60,6 +60,8 @@ function askedObject({ layout, turner, long, deep }: RoomAsked) {
     splay: layout.form === "road" ? null : rounded(layout.splay),
     clearance: rounded(turner.clearance),
     moves: turner.changes + 1,
+    over_mirrors: turner.mirrors ? rounded(turner.mirrors.width) : null,
+    walls: turner.mirrors?.edges ?? "none",
     length: long === null ? null : rounded(long),
     depth: deep === null ? null : rounded(deep),
   };

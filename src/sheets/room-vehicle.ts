@@ -13,6 +13,8 @@ export interface RoomVehicle {
   readonly vehicle: Vehicle;
   /** All its lengths and its turning circle at the far end of their ±; null where they have none. */
   readonly largest: Vehicle | null;
+  /** Width over both mirrors, m, where the plan says it. */
+  readonly overMirrors: number | null;
   /** Its lengths and circles in one sentence. */
   readonly words: string;
   /** What the figures rest on, a sentence each. */
@@ -73,6 +75,7 @@ function roomVehicle(feature: Feature, plan: Plan, library: Library): RoomVehicl
   const vehicle = live(read);
   if (vehicle === null)
     return { name, lacks: [`The lengths of ${featureWords(feature)} do not fit its turning circle.`] };
+  const over = feature.properties["width_with_mirrors"];
   const far: Read = ({ id }) => (values[id] as number) + nineteenInTwenty * swayLength(sways[id] ?? new Map());
   const largest = live(far);
   const same = largest === null || JSON.stringify(largest) === JSON.stringify(vehicle);
@@ -80,6 +83,7 @@ function roomVehicle(feature: Feature, plan: Plan, library: Library): RoomVehicl
     name,
     vehicle,
     largest: same ? null : largest,
+    overMirrors: isNumber(over) ? read(over) : null,
     words: vehicleWords(vehicle),
     rests: restsOn(feature, read, library),
   };
@@ -146,7 +150,7 @@ function restsOn(feature: Feature, read: Read, { vehicles, sources }: Library): 
   const mirrors =
     isNumber(over) && isNumber(body)
       ? [
-          `Mirrors: ${metres(read(over))} over both, ${metres((read(over) - read(body)) / 2)} on each side beyond the body; not counted in the room.`,
+          `Mirrors: ${metres(read(over))} over both, ${metres((read(over) - read(body)) / 2)} on each side beyond the body.`,
         ]
       : [];
   const tyres =

@@ -22,10 +22,16 @@ export function layoutWords(layout: RoomLayout): string {
   return `${ways[layout.entry]}${splay}`;
 }
 
+const edgeWords = {
+  ground: "the edges of the ground stand as high as they hang, the track's do not",
+  all: "every edge stands as high as they hang",
+} as const;
+
 /** What is left between the wheels and trouble, in one line. */
-export function wishWords({ clearance, changes }: Turner): string {
+export function wishWords({ clearance, changes, mirrors }: Turner): string {
   const moves = changes === 0 ? "in one move, no reversing" : `${changes + 1} moves, ${changes} changes of direction`;
-  return `${moves}; ${metres(clearance)} clear of every edge all round the body`;
+  const kept = `${metres(clearance)} clear of every edge all round the body`;
+  return `${moves}; ${kept}${mirrors ? `, and beside its mirrors (${metres(mirrors.width)} over both): ${edgeWords[mirrors.edges]}` : ""}`;
 }
 
 /** The size in a few words. */
@@ -109,7 +115,7 @@ export function moveWords(moves: readonly Move[]): string {
 /** Where the body comes nearest to an edge, as somebody on the ground finds it. */
 export function tightWords(layout: RoomLayout, { tightest }: RoomFound): string {
   const [x, y] = tightest.at;
-  const clear = `${metres(Math.max(0, tightest.clearance))} of clearance`;
+  const clear = `${metres(Math.max(0, tightest.clearance))} of clearance${tightest.part === "mirrors" ? " beside a mirror" : ""}`;
   if (layout.form === "road") return `Tightest: ${clear}, at one of the two edges.`;
   if (y < -0.005) return `Tightest: ${clear}, at the edge of the track ${metres(-y)} before its mouth.`;
   const corner = layout.track / 2 + layout.splay;

@@ -13,6 +13,7 @@ import {
 import { type CurvePoint, curveLengths, depthCurve, longestUseful, smallestArea } from "../motion/room-curve.ts";
 import { type GatePlaced, type GateRow, gateRows, placedGate, straightFrom } from "../motion/room-gate.ts";
 import type { RectangleEntry, RoomLayout, Turner } from "../motion/room-layout.ts";
+import type { TurnerMirrors } from "../motion/room-mirrors.ts";
 import type { Vehicle } from "../motion/vehicle.ts";
 import type { RoomVehicle } from "./room-vehicle.ts";
 
@@ -20,6 +21,8 @@ import type { RoomVehicle } from "./room-vehicle.ts";
 export interface RoomWishes {
   readonly form: "rectangle" | "tee" | "wye" | "circle" | "road" | "gate";
   readonly entry: RectangleEntry;
+  /** Which edges stand as high as the mirrors hang: none, those of the ground itself, or the track's too. */
+  readonly walls: "none" | "ground" | "all";
   readonly track: number | null;
   readonly splay: number;
   readonly clear: number | null;
@@ -67,7 +70,8 @@ export function tellRoom(
   return vehicles.map((vehicle): RoomTold => {
     const clearance = wishes.clear ?? taken(defaults, vehicle.vehicle, "clear");
     const changes = wishes.form === "circle" ? 0 : Math.max(0, wishes.moves - 1);
-    const turner: Turner = { vehicle: vehicle.vehicle, clearance, changes };
+    const bare: Turner = { vehicle: vehicle.vehicle, clearance, changes };
+    const turner = wishes.walls === "none" ? bare : { ...bare, mirrors: mirrorsOf(vehicle, defaults, wishes.walls) };
     const layout = layoutOf(wishes, track);
     const asked: RoomAsked = { turner, layout, long: wishes.long, deep: depthOf(wishes, track) };
     if (isTried(wishes))
@@ -77,7 +81,7 @@ export function tellRoom(
         asked,
         tried: clearanceOn({ ...asked, long: wishes.long ?? 0, deep: wishes.deep ?? 0 }),
       };
-    return { is: "room", vehicle, asked, answer: roomFor(asked, otherwise(vehicle, asked)) };
+    return { is: "room", vehicle, asked, answer: roomFor(asked, otherwise(vehicle, asked, defaults)) };
   });
 }
 
@@ -99,8 +103,28 @@ export function taken(defaults: Table | undefined, vehicle: Vehicle, column: "cl
   return reached.at(-1)?.[column]?.value ?? 0;
 }
 
-/** What somebody might do otherwise: another shunt, more clearance, a wider mouth, the largest of such vehicles. */
-function otherwise({ largest }: RoomVehicle, { turner, layout }: RoomAsked): readonly RoomOtherwise[] {
+/** Mirrors as the plan has them, else as far out as is usual. */
+export function mirrorsOf(
+  { vehicle, overMirrors }: RoomVehicle,
+  defaults: Table | undefined,
+  edges: TurnerMirrors["edges"],
+): TurnerMirrors {
+  const row = [...(defaults?.rows.values() ?? [])].find((one) => one["mirror_out"]);
+  const width = overMirrors ?? vehicle.bodyWidth + 2 * (row?.["mirror_out"]?.value ?? 0);
+  return { width, behindFrontAxle: row?.["mirror_back"]?.value ?? 0, edges };
+}
+
+/** What somebody might do otherwise: another shunt, more clearance, a wider mouth, walls or none, the largest of such vehicles. */
+function otherwise(
+  vehicle: RoomVehicle,
+  { turner, layout }: RoomAsked,
+  defaults: Table | undefined,
+): readonly RoomOtherwise[] {
+  const { largest } = vehicle;
+  const { mirrors, ...bare } = turner;
+  const edges = mirrors
+    ? { key: "low edges", turner: bare, layout }
+    : { key: "walls", turner: { ...turner, mirrors: mirrorsOf(vehicle, defaults, "all") }, layout };
   const wider =
     layout.form === "road"
       ? []
@@ -109,6 +133,7 @@ function otherwise({ largest }: RoomVehicle, { turner, layout }: RoomAsked): rea
     ...(layout.form === "circle" ? [] : [{ key: "shunt", turner: { ...turner, changes: turner.changes + 2 }, layout }]),
     { key: "clearance", turner: { ...turner, clearance: turner.clearance + toldMore.clearance }, layout },
     ...wider,
+    edges,
     ...(largest === null ? [] : [{ key: "largest", turner: { ...turner, vehicle: largest }, layout }]),
   ];
 }

@@ -42,7 +42,8 @@ export function roomSheet(told: RoomTold, file: string, foot: RoomFoot): Sheet {
 
 export function mindWords({ cautions, defersTo }: RoomFoot): readonly string[] {
   const decides = defersTo === null ? none : [`Who decides: ${defersTo}.`];
-  return [`Mind: ${[...cautions, banksman, ...decides].join(" ")}`];
+  const bearing = cautions.filter((caution) => !caution.startsWith("With a trailer on"));
+  return [`Mind: ${[...bearing, banksman, ...decides].join(" ")}`];
 }
 
 const banksman =
@@ -93,22 +94,25 @@ function kept({ found, asked }: RoomAnswer): string {
 }
 
 function notFound({ asked }: RoomAnswer): string {
-  const tight = whyNone("", asked);
+  const tight = whyNone(asked);
   const why = tight.startsWith("no size will do") ? `: ${tight}` : "";
   return `No way was found for this in any size that was tried${why}. Try a wider track, a splayed mouth, less clearance or more moves.`;
 }
 
-function changeWords({ key, size }: RoomChange, { asked, found }: RoomAnswer, ranged: boolean): string {
+function changeWords(change: RoomChange, { asked, found }: RoomAnswer, ranged: boolean): string {
+  const { key, size } = change;
   const { turner, layout } = asked;
   const track = "track" in layout ? layout.track : 0;
   const what: Readonly<Record<string, string>> = {
     shunt: `One more shunt (${turner.changes + 3} moves)`,
     clearance: `${metres(toldMore.clearance)} more clearance (${metres(turner.clearance + toldMore.clearance)} all round)`,
     wider: `A mouth ${metres(toldMore.track)} wider (${metres(track + toldMore.track)})`,
+    walls: "Walls, hedges or high fences along every edge, the clearance kept from the mirrors too",
+    "low edges": "Edges low enough for the mirrors to hang over",
     largest: ranged ? "The largest of such vehicles, every length at the far end of its ±" : "",
   };
   const words = what[key] ?? key;
-  if (size === null || found === null) return `${words}: ${whyNone(key, asked)}.`;
+  if (size === null || found === null) return `${words}: ${whyNone(change)}.`;
   const now = found.size[found.solved];
   const side = asked.layout.form === "circle" ? "across" : found.solved === "deep" ? "deep" : "long";
   const by = size - now;
@@ -116,12 +120,12 @@ function changeWords({ key, size }: RoomChange, { asked, found }: RoomAnswer, ra
   return `${words}: ${metres(size)} ${side}, ${metres(Math.abs(by))} ${by > 0 ? "more" : "less"}.`;
 }
 
-/** Most often it is the track itself that leaves too little beside the body. */
-function whyNone(key: string, { turner, layout }: RoomAnswer["asked"]): string {
-  const wanted = turner.clearance + (key === "clearance" ? toldMore.clearance : 0);
-  const beside = "track" in layout ? (layout.track - turner.vehicle.bodyWidth) / 2 : Infinity;
-  return beside < wanted + 0.005
-    ? `no size will do, for the track itself leaves only ${metres(beside)} on each side`
+/** Most often it is the track itself that leaves too little beside the body, or beside the mirrors. */
+function whyNone({ turner, layout }: Pick<RoomAnswer["asked"], "turner" | "layout">): string {
+  const width = turner.mirrors?.edges === "all" ? turner.mirrors.width : turner.vehicle.bodyWidth;
+  const beside = "track" in layout ? (layout.track - width) / 2 : Infinity;
+  return beside < turner.clearance + 0.005
+    ? `no size will do, for the track itself leaves only ${metres(Math.max(0, beside))} on each side`
     : "no size was found that will do";
 }
 
@@ -176,6 +180,17 @@ function triedParts({ tried, asked }: RoomTold & { is: "tried" }): readonly Shee
   ];
 }
 
+function mirrorWords({ vehicle, asked: { turner } }: RoomTold): string {
+  if (!turner.mirrors)
+    return "Mirrors are not counted: they hang over a low edge and strike a wall, a hedge or a fence that stands as high (ask with --walls).";
+  const out = (turner.mirrors.width - turner.vehicle.bodyWidth) / 2;
+  const taken =
+    vehicle.overMirrors === null
+      ? ` They are taken to stand out ${metres(out)} a side, as a published standard counts them (recalled): measure yours.`
+      : "";
+  return `Mirrors are counted along the side from the front end to about the driver's door.${taken} A hedge grows: count it as wide as it is just before it is cut.`;
+}
+
 function sureWords(told: RoomTold, found: RoomFound): readonly string[] {
   const below =
     found.noneBelow === null
@@ -184,7 +199,8 @@ function sureWords(told: RoomTold, found: RoomFound): readonly string[] {
   const margin = told.is === "room" ? told.asked.turner.clearance : (told.tried.clearance ?? 0);
   return [
     `How sure: the way of driving was checked exactly on this very size, along its whole length. ${told.is === "room" ? below : ""}`.trimEnd(),
-    `Its margin is the ${metres(margin)} all round and nothing else. It is driven at walking pace to full lock, the wheels turned while it stands, by a driver who makes no mistake, on level firm ground; mud, a late turn of the wheel and your own pegs all come out of that margin. Not counted: mirrors, which stick out a hand's length or more on both sides and strike whatever stands as high as they hang; a load that hangs over; and a trailer, with which a vehicle wants more. It is the least that was found, not a size that is easy.`,
+    `Its margin is the ${metres(margin)} all round and nothing else. It is driven at walking pace to full lock, the wheels turned while it stands, by a driver who makes no mistake, on level firm ground; mud, a late turn of the wheel and your own pegs all come out of that margin. It is the least that was found, not a size that is easy.`,
+    `${mirrorWords(told)} Not counted: a load that hangs over; and a trailer, with which a vehicle wants more.`,
   ];
 }
 

@@ -8,6 +8,7 @@ const { askRoom, printedRoom } = await roomWork();
 const wishes = {
   form: "rectangle",
   entry: "middle",
+  walls: "none",
   track: null,
   splay: 0,
   clear: null,

@@ -7,6 +7,7 @@ const { askRoom, printedRoom } = await roomWork();
 const plain: RoomWishes = {
   form: "rectangle",
   entry: "middle",
+  walls: "none",
   track: null,
   splay: 0,
   clear: null,
@@ -69,7 +70,7 @@ describe("one vehicle of the library", () => {
   it("is a table too, with a row for the size and one for every change", () => {
     const rows = printedRoom(result.pages, ".csv").trim().split("\r\n");
     expect(rows[0]).toBe("vehicle,layout,what,moves,clearance_m,length_m,depth_m,none_below_m");
-    expect(rows).toHaveLength(6);
+    expect(rows).toHaveLength(7);
   });
 });
 
@@ -99,10 +100,28 @@ describe("a size that is quoted", () => {
   });
 });
 
+describe("mirrors", () => {
+  it("are told beside the answer, and with walls the clearance is kept from them", () => {
+    const low = textOf(ask({ car: { like: "b85 car" } }, { long: 14, track: 3.5 }));
+    expect(low).toContain("Mirrors are not counted");
+    const told = /Walls, hedges or high fences along every edge.*?: (\d+\.\d\d) m deep/.exec(low)?.[1];
+    const walled = ask({ car: { like: "b85 car" } }, { long: 14, track: 3.5, walls: "all" });
+    // 1.87 + 2 x 0.23.
+    expect(textOf(walled)).toContain("beside its mirrors (2.33 m over both): every edge stands as high as they hang");
+    expect(Math.abs((walled.pages[0]?.found?.size.deep ?? 0) - Number(told))).toBeLessThan(0.1);
+    expect(textOf(walled)).toContain("Edges low enough for the mirrors to hang over:");
+  });
+  it("leave a narrow track no size between walls", () => {
+    // (2.80 - 2.33) / 2 = 0.235 beside the mirrors, 0.465 beside the body; 0.3 is wanted.
+    const walled = textOf(ask({ car: { like: "b85 car" } }, { long: 14, track: 2.8, walls: "all" }));
+    expect(walled).toMatch(/the track itself leaves only 0\.2[34] m on each side/);
+  });
+});
+
 describe("what is not counted", () => {
   it("is said: mirrors, by how far they stick out where that is known, loads and trailers", () => {
     const text = textOf(ask({ van: { like: "german van", width_with_mirrors: 2.53 } }, { long: 16 }));
-    expect(text).toContain("Not counted: mirrors");
+    expect(text).toContain("Mirrors are not counted");
     expect(text).toContain("a trailer, with which a vehicle wants more");
     // (2.53 - 2.17) / 2.
     expect(text).toContain("2.53 m over both, 0.18 m on each side beyond the body");
