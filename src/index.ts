@@ -210,6 +210,7 @@ const formsOf = (book: Rulebook) => ({
   part: validPart,
   kinds: compiledKinds as unknown as KindTable,
   vehicles: book.tables.get("vehicles"),
+  poisons: book.tables.get("poisonous-plants"),
 });
 
 interface Resolved {

@@ -1,5 +1,5 @@
 // What: how far apart are two things on plan, nearest edge to nearest edge?
-// Formula: least distance of the two figures, signed; below 0 by how deep they overlap; less the other's own reach where asked for.
+// Formula: least distance of the two figures, signed; below 0 by how deep they overlap; less what either reaches out where asked for.
 // Source: plane geometry.
 // Valid: plan distances; thickness, width and stem are part of the thing. Heights are ignored.
 // Witness: the shortest line between them.
@@ -25,6 +25,8 @@ export const clearDistance: Measure = {
     point: { words: [], default: "" },
     /** A length of the other that reaches towards the thing (the outermost wire), where the plan gives it. */
     less: { words: [], default: "" },
+    /** A length by which the thing itself reaches out (the crown of a tree), where the plan gives it. */
+    spread: { words: [], default: "" },
   },
   phrase: "{found} clear of {other}",
   below: { phrase: "it overlaps {other} by {found}", wanted: "clear" },
@@ -37,10 +39,11 @@ export const clearDistance: Measure = {
     if ("missing" in own) return { is: "missing", missing: own.missing };
     if (lacksWidth(thing)) return missing(widthOfTrench(thing));
     const reaching = reachOf(other, String(parameters["less"]));
+    const spreading = reachOf(thing, String(parameters["spread"]));
     const places = nearPlaces(own, its, reach, scene.read).map((near): CandidatePlace => ({
       key: near.key,
-      value: (read) => near.distance(read) - reaching(read),
-      ...(near.steepest === undefined ? {} : { steepest: near.steepest + 1 }),
+      value: (read) => near.distance(read) - reaching(read) - spreading(read),
+      ...(near.steepest === undefined ? {} : { steepest: near.steepest + 2 }),
       witness: (read) => [{ part: "found", form: "line", points: near.ends(read) }],
     }));
     return places.length > 0 ? { is: "found", places } : { is: "does-not-bear" };
@@ -56,7 +59,7 @@ function figureOf(thing: Feature, point: string): LiveFigure | { readonly missin
   return { missing: [{ feature: thing, property: point, asks, why: "missing" }] };
 }
 
-function reachOf(other: Feature, property: string): (read: Read) => number {
-  const length = property === "" ? undefined : propertyOf(other, property);
+function reachOf(whose: Feature, property: string): (read: Read) => number {
+  const length = property === "" ? undefined : propertyOf(whose, property);
   return isQuantity(length) ? (read) => read(length) : () => 0;
 }

@@ -21,6 +21,7 @@ import { readShape, shapeKeys } from "./shapes.ts";
 import type { ShapeWork } from "./shape-work.ts";
 import type { Version } from "./stages.ts";
 import { radiusOf, readStem } from "./stems.ts";
+import { knownPoison } from "./known-poison.ts";
 import { likeProperties } from "./like.ts";
 import type { LiveLine } from "./lines.ts";
 import type { Uncertain } from "./sway.ts";
@@ -39,6 +40,8 @@ export interface FeatureWork {
   readonly turnFrom: PropertyWork["turnFrom"];
   /** The table of vehicles that `like` looks into; null where none is at hand. */
   readonly vehicles: Table | null;
+  /** The table of plants that poison stock; null where none is at hand. */
+  readonly poisons: Table | null;
 }
 
 /** `surface "track"`. */
@@ -115,6 +118,7 @@ export function featureOf(version: Version, work: FeatureWork): Feature {
   const read = readProperties(version.node, forms, { work: propertyWork(version, work), path: [] });
   const properties: Properties = {
     ...likeProperties(version, read, work),
+    ...knownPoison(version, read, work),
     ...read,
     ...lineProperties(live, work.book),
     ...readStem(version, { work: propertyWork(version, work) }),

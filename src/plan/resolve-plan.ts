@@ -45,6 +45,8 @@ export interface ResolveOptions {
   readonly includes?: readonly CheckedText[];
   /** The table of vehicles that a plan's `like` names rows of; without it such figures are missing. */
   readonly vehicles?: Table;
+  /** The table of trees and hedges that are known to poison stock. */
+  readonly poisons?: Table;
 }
 
 export interface Resolved {
@@ -102,7 +104,11 @@ interface Desk {
   readonly layOut: (pegs: ReadonlyMap<string, LivePoint>, firstLine: readonly [string, string] | null) => void;
 }
 
-function openDesk(all: readonly CheckedText[], kindTable: KindTable, { option, vehicles }: ResolveOptions): Desk {
+function openDesk(
+  all: readonly CheckedText[],
+  kindTable: KindTable,
+  { option, vehicles, poisons }: ResolveOptions,
+): Desk {
   const texts: Texts = { roots: all.map(({ source, broken }) => rootNode(source, broken)) };
   const troubles = openTroubles(locateIn(all));
   const book = openBook();
@@ -122,6 +128,7 @@ function openDesk(all: readonly CheckedText[], kindTable: KindTable, { option, v
     places: () => laid.places,
     firstLine: () => laid.firstLine,
     vehicles: vehicles ?? null,
+    poisons: poisons ?? null,
   };
   const readShape = (version: Version) => shapeOf(version, work);
   const layOut: Desk["layOut"] = (pegs, firstLine) => {

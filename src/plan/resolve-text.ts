@@ -16,6 +16,7 @@ export interface Forms {
   readonly part: Validator;
   readonly kinds: KindTable;
   readonly vehicles: Table | undefined;
+  readonly poisons: Table | undefined;
 }
 
 interface Text {
@@ -43,6 +44,7 @@ export function resolveText(
     includes: includes.flatMap(({ checked }) => checked ?? []),
     ...(option ? { option } : {}),
     ...(forms.vehicles ? { vehicles: forms.vehicles } : {}),
+    ...(forms.poisons ? { poisons: forms.poisons } : {}),
   });
   return {
     plan: resolved.plan,
