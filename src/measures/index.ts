@@ -42,6 +42,7 @@ import { axleLeft, loadLeft } from "./load-left.ts";
 import { meetingMeasures } from "./meeting.ts";
 import { mouthCornerSpare } from "./mouth-corner-spare.ts";
 import { tippingSlope } from "./tipping-slope.ts";
+import { monthsCut } from "./months-cut.ts";
 import { monthsInSeason } from "./months-in-season.ts";
 import { notInACircle } from "./not-in-a-circle.ts";
 import { outsideSlopeLine } from "./outside-slope-line.ts";
@@ -102,6 +103,7 @@ const all: readonly Measure[] = [
   keepsOff,
   leadsOn,
   levelOver,
+  monthsCut,
   monthsInSeason,
   notInACircle,
   outsideSlopeLine,
