@@ -209,8 +209,7 @@ const formsOf = (book: Rulebook) => ({
   plan: validPlan,
   part: validPart,
   kinds: compiledKinds as unknown as KindTable,
-  vehicles: book.tables.get("vehicles"),
-  poisons: book.tables.get("poisonous-plants"),
+  tables: book.tables,
 });
 
 interface Resolved {

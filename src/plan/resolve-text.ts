@@ -15,8 +15,7 @@ export interface Forms {
   readonly plan: Validator;
   readonly part: Validator;
   readonly kinds: KindTable;
-  readonly vehicles: Table | undefined;
-  readonly poisons: Table | undefined;
+  readonly tables: ReadonlyMap<string, Table>;
 }
 
 interface Text {
@@ -40,11 +39,12 @@ export function resolveText(
 ): ResolvedText {
   const own = checkedText(document, forms.plan);
   const includes = include.map((text) => includedText(text, document, forms));
+  const [vehicles, poisons] = ["vehicles", "poisonous-plants"].map((name) => forms.tables.get(name));
   const resolved = resolvePlan(own, forms.kinds, {
     includes: includes.flatMap(({ checked }) => checked ?? []),
     ...(option ? { option } : {}),
-    ...(forms.vehicles ? { vehicles: forms.vehicles } : {}),
-    ...(forms.poisons ? { poisons: forms.poisons } : {}),
+    ...(vehicles ? { vehicles } : {}),
+    ...(poisons ? { poisons } : {}),
   });
   return {
     plan: resolved.plan,
