@@ -4,6 +4,7 @@ import { spawnSync } from "node:child_process";
 import { cpSync, mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { pathToFileURL } from "node:url";
 import { afterAll, expect, test } from "vitest";
 import { root } from "./house/rule-files.ts";
 
@@ -31,4 +32,16 @@ test("the code compiled beforehand changes nothing of the report, be it whole, f
   expect(report()).toBe(whole);
   rmSync(code);
   expect(report()).toBe(whole);
+});
+
+test("what the build compiled is taken over at the start", () => {
+  const names = readdirSync(join(root, "dist"));
+  const program = names.find((name) => /^program-.*\.cjs$/.test(name)) ?? "none";
+  const loading = `import { loadProgram } from ${JSON.stringify(pathToFileURL(join(root, "src/cli/load-program.ts")).href)};
+    console.log(loadProgram(new URL(${JSON.stringify(pathToFileURL(join(root, "dist", program)).href)})).script.cachedDataRejected);`;
+  const said = spawnSync(process.execPath, ["--import", "tsx", "--input-type=module", "-e", loading], {
+    encoding: "utf8",
+    cwd: root,
+  });
+  expect(said.stdout.trim()).toBe("false");
 });

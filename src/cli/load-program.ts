@@ -4,6 +4,7 @@ import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { fileURLToPath } from "node:url";
 import { Script } from "node:vm";
+import { compileSparingly } from "./compile-settings.ts";
 
 /** A bundle as node wraps one: its own file and folder, so that `require` beside it works. */
 export const wrapped = (source: string): string =>
@@ -23,6 +24,7 @@ export interface Loaded<T> {
  * never lies beside it.
  */
 export function loadProgram<T>(file: URL): Loaded<T> {
+  compileSparingly();
   const path = fileURLToPath(file);
   const script = new Script(wrapped(readFileSync(path, "latin1")), {
     filename: path,
