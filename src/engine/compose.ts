@@ -220,14 +220,16 @@ function wantedDoubt({ margin }: JudgedPlace, stakes: Stakes): number {
 }
 
 /** What stands behind an undecided finding; null where it is decided. */
-export function decidingOf({ verdict, judged }: Outcome, { fingerprint, stakes }: Finding): Deciding | null {
+export function decidingOf({ verdict, judged }: Outcome, finding: Finding): Deciding | null {
   if (verdict !== "undecided" || !judged) return null;
   const { inside, margin } = judged;
   return {
-    fingerprint,
+    get fingerprint() {
+      return finding.fingerprint;
+    },
     gap: Math.min(margin.inside, margin.other ?? Infinity),
     u: inside.u,
-    wantedU: wantedDoubt(judged, stakes),
+    wantedU: wantedDoubt(judged, finding.stakes),
     contributions: inside.contributions,
   };
 }

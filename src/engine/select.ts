@@ -111,14 +111,13 @@ export function subjectFinder(standing: readonly Feature[], lie: LieOf, read?: R
   const order = new Map(standing.map((feature, index) => [feature, index]));
   const choiceOf = choosing(standing, lie);
   const reachOf = keptBy((card: Card) => farthestReach(card, choiceOf, read));
-  const pairing = ({ about, against, narrowed }: Card, lies = lie) => {
+  const pairing = ({ about, against }: Card) => {
     const [first, second] = [choiceOf(about), choiceOf(against ?? about)];
     return (one: Feature, other: Feature): readonly Subject[] => {
       if (!against || other === one || other.partOf === one || one.partOf === other) return noSubject;
       const eitherWay = second.has(one) && first.has(other);
       if (eitherWay && (order.get(one) ?? 0) > (order.get(other) ?? 0)) return noSubject;
-      const subject: Subject = { [about.role]: one, [against.role]: other };
-      return !narrowed || !read || withinNarrowed(narrowed, subject, { lie: lies, read }) ? [subject] : noSubject;
+      return [{ [about.role]: one, [against.role]: other }];
     };
   };
   return {
@@ -127,18 +126,20 @@ export function subjectFinder(standing: readonly Feature[], lie: LieOf, read?: R
       const { features } = choiceOf(about);
       if (!against) return features.map((feature) => ({ [about.role]: feature }));
       const [others, reach, pair] = [choiceOf(against), reachOf(card), pairing(card)];
-      return features.flatMap((one) => others.near(lie(one), reach).flatMap((other) => pair(one, other)));
+      return features.flatMap((one) =>
+        others.near(lie(one), reach, narrowing(card, { about: one }, read)).flatMap((other) => pair(one, other)),
+      );
     },
     having: (card, feature, its) => {
       const { about, against } = card;
       const first = choiceOf(about);
       if (!against) return first.has(feature) ? [{ [about.role]: feature }] : [];
       const second = choiceOf(against);
-      if (!first.has(feature) && !second.has(feature)) return [];
-      const [reach, pair] = [reachOf(card), pairing(card, (one) => (one === feature ? its : lie(one)))];
+      const [reach, pair] = [reachOf(card), pairing(card)];
+      const among = (others: Choice, own: Fixed) => others.near(its, reach, narrowing(card, own, read));
       return [
-        ...(first.has(feature) ? second.near(its, reach).flatMap((other) => pair(feature, other)) : []),
-        ...(second.has(feature) ? first.near(its, reach).flatMap((one) => pair(one, feature)) : []),
+        ...(first.has(feature) ? among(second, { about: feature }).flatMap((other) => pair(feature, other)) : []),
+        ...(second.has(feature) ? among(first, { against: feature }).flatMap((one) => pair(one, feature)) : []),
       ];
     },
   };
@@ -162,7 +163,7 @@ function farthestReach(card: Card, choiceOf: ChoiceOf, read: Read | undefined): 
 interface Choice {
   readonly features: readonly Feature[];
   readonly has: (feature: Feature) => boolean;
-  readonly near: (lie: Lie | null, reach: number | null) => readonly Feature[];
+  readonly near: (lie: Lie | null, reach: number | null, narrower: ReachTo | null) => readonly Feature[];
 }
 
 /** Below this many, comparing with each is quicker than an index. */
@@ -183,20 +184,16 @@ function choiceAmong(features: readonly Feature[], lieOfOne: LieOf): Choice {
   return {
     features,
     has: (feature) => held.has(feature),
-    near: (its, reach) => {
-      if (!its || reach === null) return features;
-      const candidates = features.length < fewFeatures ? features : near(its, reach);
+    near: (its, reach, narrower) => {
+      if (!its || (reach === null && !narrower)) return features;
+      const candidates = reach === null || features.length < fewFeatures ? features : near(its, reach);
       return candidates.filter((feature) => {
         const other = lieOfOne(feature);
-        return !other || comeWithin(its, other, reach);
+        const most = Math.min(reach ?? Infinity, narrower?.(feature) ?? Infinity);
+        return !other || most === Infinity || comeWithin(its, other, most);
       });
     },
   };
-}
-
-interface Drawn {
-  readonly lie: LieOf;
-  readonly read: Read;
 }
 
 /** The reach that a number of a pair tells, metres; without bound where it is not given. */
@@ -208,12 +205,17 @@ function narrowedReach(
   return isQuantity(number) ? Math.max(downTo ?? 0, Math.min(upTo ?? Infinity, times * read(number))) : Infinity;
 }
 
-/** Whether the two of a pair lie within the reach that one's own number tells; where it is not given they do. */
-function withinNarrowed(narrowed: NonNullable<Card["narrowed"]>, subject: Subject, { lie, read }: Drawn): boolean {
+/** The one of a pair that is given, while the other is looked for. */
+type Fixed = { readonly about: Feature } | { readonly against: Feature };
+/** How near (m) one of a pair has to come for the pair to be looked at. */
+type ReachTo = (other: Feature) => number;
+
+/** What a number of either of the two narrows a card's reach to; null where nothing does. */
+function narrowing({ about, against, narrowed }: Card, fixed: Fixed, read: Read | undefined): ReachTo | null {
+  if (!narrowed || !read) return null;
   const [role, property] = roleAndProperty(narrowed.of);
-  const number = subject[role] && propertyOf(subject[role], property);
-  if (!isQuantity(number)) return true;
-  const reach = narrowedReach(narrowed, number, read);
-  const [one, other] = Object.values(subject).map((feature) => feature && lie(feature));
-  return !one || !other || comeWithin(one, other, reach);
+  const [own, ownRole] = "about" in fixed ? [fixed.about, about.role] : [fixed.against, against?.role];
+  if (role !== ownRole) return (other) => narrowedReach(narrowed, propertyOf(other, property), read);
+  const reach = narrowedReach(narrowed, propertyOf(own, property), read);
+  return () => reach;
 }
