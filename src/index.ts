@@ -2,9 +2,16 @@
 
 import compiledKinds from "#compiled/kinds" with { type: "json" };
 import compiledRulebook from "#compiled/rulebook" with { type: "json" };
-import { card as validCard, part as validPart, plan as validPlan } from "#compiled/validators";
+import {
+  card as validCard,
+  part as validPart,
+  places as validPlaces,
+  plan as validPlan,
+  sources as validSources,
+} from "#compiled/validators";
 import { check, type Checked } from "./engine/check.ts";
 import type { ReadRequirement } from "./engine/departures.ts";
+import { knownPlaces } from "./engine/known-places.ts";
 import { planNeeds } from "./engine/needs.ts";
 import { stageIndex } from "./engine/stages.ts";
 import { addCounts, mergeRules } from "./engine/merge.ts";
@@ -18,18 +25,17 @@ import type { Picture } from "./model/picture.ts";
 import type { Place, Position } from "./model/path.ts";
 import type { Plan } from "./model/plan.ts";
 import type { Problem, WithProblems } from "./model/problem.ts";
-import type { KindTable } from "./plan/kind-table.ts";
+import { type KindTable, propertyNames } from "./plan/kind-table.ts";
 import { resolveText } from "./plan/resolve-text.ts";
 import { readYaml } from "./reading/read-yaml.ts";
 import type { SourceText } from "./reading/source-text.ts";
 import { nearestWord } from "./reading/nearest-word.ts";
-import { validated } from "./reading/validate.ts";
 import { readRequirement } from "./rulebook/bounds.ts";
 import { reasonText as cardInWords } from "./report/reason.ts";
 import { papersSeen, standingUnsaid, wantedIncludes } from "./plan/wants.ts";
 import type { Printable } from "./report/printed.ts";
 import type { Worked } from "./sheets/remeasure.ts";
-import { loadCards, type RuleFile } from "./rulebook/load-rulebook.ts";
+import { withOwnRules } from "./rulebook/own-rules.ts";
 import { type PackedRulebook, unpackRulebook } from "./rulebook/packed.ts";
 import { type Earth, earthOf } from "./site/earth.ts";
 import { partsOf } from "./site/parts.ts";
@@ -88,36 +94,15 @@ export function rulebook(): Rulebook {
   return builtIn;
 }
 
-/** The rulebook with the owner's own cards; a card of the same id stands before the built-in one. */
+/** The rulebook with the owner's own cards, sources and places; a card of the same id stands before the built-in one. */
 export function rulebookWith(texts: readonly Text[]): WithProblems<Rulebook> {
   const base = rulebook();
   if (texts.length === 0) return { value: base, problems: [] };
-  const problems: Problem[] = [];
-  const files = texts.flatMap((text) => {
-    const { document, problems: unread } = readYaml(text.file, text.text);
-    problems.push(...unread);
-    if (!document) return [];
-    problems.push(...validated(validCard, document).problems);
-    return [ruleFile(document, text.file)];
+  return withOwnRules(base, texts, {
+    measures,
+    propertiesOf: (key) => propertyNames((compiledKinds as unknown as KindTable)[key] ?? {}),
+    checks: { card: validCard, sources: validSources, places: validPlaces },
   });
-  const own = loadCards(problems.length > 0 ? [] : files, base, measures);
-  const cards = [...own.value, ...base.cards.filter((card) => !own.value.some((other) => other.id === card.id))].sort(
-    (a, b) => (a.id < b.id ? -1 : 1),
-  );
-  return { value: { ...base, cards }, problems: [...problems, ...own.problems] };
-}
-
-function ruleFile(document: SourceText, file: string): RuleFile {
-  return {
-    file,
-    id: file
-      .split(/[\\/]/)
-      .slice(-2)
-      .join("/")
-      .replace(/\.ya?ml$/, ""),
-    data: document.data,
-    locate: (path) => document.locate(path, "value"),
-  };
 }
 
 /** Checks one plan. Same texts and options, same report, to the byte. */
@@ -224,7 +209,7 @@ interface Resolved {
 
 function checkResolved({ plan, document, sources, options, book, stage, problems }: Resolved): One {
   const asOf = options.asOfStands ? options.asOf : (plan.asOf ?? options.asOf);
-  const places = options.place ?? plan.places;
+  const places = knownPlaces(options.place ?? plan.places, book);
   const stages = stage === null ? plan.stages.map((_, index) => index) : [stage];
   const locate = (place: Place): Position =>
     (sources.find((source) => source.file === place.file) ?? document).locate(place.path, "key");

@@ -1,5 +1,6 @@
 // The command as a person types it: exit codes, files saved, mistyped words, standard input.
 
+import { execFileSync } from "node:child_process";
 import { mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -113,6 +114,15 @@ describe("check", () => {
     expect(code).toBe(2);
     expect(out).toContain("got a device");
   });
+  it("reads no pipe, nothing larger than a plan, and no name that the disk cannot hold", async () => {
+    const pipe = join(folder, "pipe.yaml");
+    execFileSync("mkfifo", [pipe]);
+    expect((await run(["check", pipe])).out).toContain("got a pipe");
+    const long = await run(["check", join(folder, "a".repeat(5000))]);
+    expect(long).toMatchObject({ code: 2, err: "" });
+    expect(long.out.replace(/\s+/g, " ")).toContain("a name that is too long");
+    expect((await run(["check", "-"], "#".repeat(11 * 1024 * 1024))).out).toContain("at most 10 MB");
+  });
   it("takes several plans, and the worst of them decides", async () => {
     const { code } = await run(["check", example, join(folder, "nothing.yaml")]);
     expect(code).toBe(2);
@@ -205,6 +215,19 @@ buildings:
     expect(none.out.replace(/\s+/g, " ")).toContain("a folder without any");
     symlinkSync(fileWith("linked.yaml", card), join(own, "set-back.yaml"));
     const { out } = await run(["check", fileWith("plan.yaml", plan), "--rules", own]);
+    expect(out).toContain("stands in the county set-back");
+  });
+  it("are read beside links that lead nowhere, to themselves or to a folder, and each of those is told", async () => {
+    const own = ownCards("set-back.yaml", card);
+    symlinkSync("b.yaml", join(own, "b.yaml"));
+    symlinkSync(".", join(own, "loop"));
+    symlinkSync("/", join(own, "root"));
+    const { code, out } = await run(["check", fileWith("plan.yaml", plan), "--rules", own, "--width", "200"]);
+    expect(code).toBe(2);
+    expect(out.replace(/\s+/g, " ")).toContain(
+      "b.yaml: expected a file that can be read, got a link that leads back to itself",
+    );
+    expect(out).toContain("1 thing could not be read");
     expect(out).toContain("stands in the county set-back");
   });
   it("say so where they stand in the stead of a built-in rule", async () => {

@@ -1,6 +1,6 @@
 // The program itself: hands the process's arguments and streams to `main` and exits with its number.
 
-import { readFileSync } from "node:fs";
+import { readStandardInput } from "./files.ts";
 import { main } from "./main.ts";
 
 const day = (date: Date): string =>
@@ -11,7 +11,7 @@ process.stdout.on("error", () => undefined);
 void main(process.argv.slice(2), {
   out: (text) => void process.stdout.write(text),
   err: (text) => void process.stderr.write(text),
-  readInput: () => readFileSync(0, "utf8"),
+  readInput: readStandardInput,
   today: day(new Date()),
   columns: process.stdout.columns,
   colour: process.stdout.isTTY && process.env["NO_COLOR"] === undefined,

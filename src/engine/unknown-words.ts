@@ -36,7 +36,7 @@ function unknownPlace(name: string, plan: Plan, rulebook: Rulebook): PlacedProbl
   const near = nearestWord(name, [...rulebook.places.keys(), "anywhere"]);
   const hint = near
     ? `write ${near} if that is meant`
-    : "its rules are not known here: name a larger place round it, or anywhere, and ask the local authority";
+    : "its own rules are not known here: name a larger place round it, such as england or united states, or anywhere, and ask the local authority";
   const place = { file: plan.file, path: ["place"] };
   return { code: "unknown-name", place, expected: "a place whose rules are known", got: `"${name}"`, hint };
 }

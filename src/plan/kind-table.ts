@@ -26,3 +26,17 @@ export type Form =
 
 /** Properties of every kind by the plan's key (`walls`). */
 export type KindTable = Readonly<Record<string, Readonly<Record<string, Form>>>>;
+
+/** Dotted names of all properties in a group of forms, those inside groups and lists of groups too (`foundation.depth`). */
+export function propertyNames(properties: Readonly<Record<string, Form>>): readonly string[] {
+  return Object.entries(properties).flatMap(([name, form]) => [
+    name,
+    ...innerNames(form).map((inner) => `${name}.${inner}`),
+  ]);
+}
+
+function innerNames(form: Form): readonly string[] {
+  if (form.form === "group") return propertyNames(form.properties);
+  if (form.form === "list" || form.form === "map") return innerNames(form.of);
+  return form.form === "either" ? form.forms.flatMap(innerNames) : [];
+}

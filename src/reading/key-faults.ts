@@ -1,11 +1,12 @@
 // Words for keys that are missing, unknown or too many, and for choices between forms.
 
+import { kinds } from "../model/kinds.ts";
 import type { Path } from "../model/path.ts";
 import type { ProblemCode } from "../model/problem.ts";
 import type { FaultWords } from "./closed-words.ts";
 import { nearestWord } from "./nearest-word.ts";
 import type { SchemaFault } from "./schema-faults.ts";
-import { andList, clauseOf, exampleText, gotWords, orList } from "./schema-words.ts";
+import { andList, clauseOf, exampleText, flowText, gotWords, orList } from "./schema-words.ts";
 import type { SchemaPart } from "./schema-words.ts";
 
 /** Most known keys that are listed in a hint. */
@@ -25,9 +26,26 @@ export function unknownKeyWords(key: string, fault: SchemaFault, missing: Readon
   const got = `the key ${gotWords(key)}`;
   if (meant !== null) {
     const lack = missing.has(meant) ? ", which is missing" : "";
-    return { code: "unknown-key", expected: `"${meant}"${lack}`, got, hint: runTogether(key) ?? `write ${meant}` };
+    const hint = runTogether(key) ?? `write ${meantHint(meant, key, { value: group[key], schema })}`;
+    return { code: "unknown-key", expected: `"${meant}"${lack}`, got, hint };
   }
   return { code: "unknown-key", expected: expectedKeys(known), got, hint: unknownKeyHint(key, { group, known }) };
+}
+
+/** The key to write, with what tells its sort, and with a name between where what stands under it has none. */
+function meantHint(
+  meant: string,
+  key: string,
+  { value, schema }: { readonly value: unknown; readonly schema: SchemaPart },
+): string {
+  const sort = nearestWord(key, [], schema["x-sorts"] ?? {});
+  const told = sort === null ? meant : `${meant}, with ${sort} in each`;
+  // Things stand under names of their own: a kind whose value holds anything but groups lacks them.
+  const isKind = Object.hasOwn(kinds, meant) && typeof value === "object" && value !== null && !Array.isArray(value);
+  const bare = isKind
+    ? Object.entries(value).find(([, inner]) => typeof inner !== "object" || Array.isArray(inner))
+    : null;
+  return bare ? `${told}, and give the thing a name: ${meant}: {my ${key}: {${bare[0]}: ...}}` : told;
 }
 
 /** The absent key that was meant, where one is near enough. */
@@ -80,14 +98,15 @@ export function missingKeyWords(key: string, { path, schema }: SchemaFault): Key
 }
 
 /** A key that another key asks for. */
-export function dependentWords({ error, path }: SchemaFault): KeyWords {
+export function dependentWords({ error, path, schema }: SchemaFault): KeyWords {
   const key = String(error.params["missingProperty"]);
+  const example = exampleText(schema.properties?.[key]);
   const asking = String(error.params["property"]);
   return {
     code: "missing-key",
     expected: `the key "${key}" beside "${asking}"`,
     got: `${ownerWords(path)} without it`,
-    hint: `add ${key}, or leave ${asking} out`,
+    hint: `add ${example === null ? key : `"${key}: ${example}"`}, or leave ${asking} out`,
   };
 }
 
@@ -132,17 +151,34 @@ export function keyChoiceWords(fault: SchemaFault, choice: readonly (readonly st
       code: "contradiction",
       expected: `only one of ${orList(forms)}`,
       got: andList(forms),
-      hint: "keep the one that was measured and leave the others out",
+      hint: "keep the one that is meant and leave the others out",
     };
   }
   const lacking = lackingKeys(fault, choice);
-  const example = exampleText(fault.schema);
+  const examples = nearestExamples(fault.schema, group);
   return {
     code: "missing-key",
     expected: `the key ${orList(lacking.map(keysWords))}`,
     got: `${ownerWords(fault.path)} without it`,
-    hint: example === null || example.length > 80 ? "add one of them" : `write for instance ${example}`,
+    hint: examples.length === 0 ? "add one of them" : `write for instance ${orList(examples)}`,
   };
+}
+
+/** Most examples of a choice between keys, and most letters of one. */
+const mostExamples = 2;
+const longestExample = 80;
+
+/** Examples of a choice, those first that share most keys with what is written. */
+function nearestExamples(schema: SchemaPart, group: object): readonly string[] {
+  const shared = (example: unknown): number =>
+    typeof example === "object" && example !== null
+      ? Object.keys(example).filter((key) => Object.hasOwn(group, key)).length
+      : 0;
+  return (schema.examples ?? [])
+    .toSorted((a, b) => shared(b) - shared(a))
+    .map(flowText)
+    .filter((text) => text.length <= longestExample)
+    .slice(0, mostExamples);
 }
 
 function keysWords(keys: readonly string[]): string {

@@ -18,6 +18,8 @@ export interface SchemaPart {
   readonly "x-unit"?: string;
   /** Words used elsewhere for the words used here. */
   readonly "x-synonyms"?: Readonly<Record<string, string>>;
+  /** What tells the sort of a thing called by such a word: a pond is `water` with `kind: pond`. */
+  readonly "x-sorts"?: Readonly<Record<string, string>>;
 }
 
 /** Most words of a closed list that are written out. */
@@ -85,20 +87,24 @@ function pickExamples(schema: SchemaPart): readonly string[] {
   const all = schema.examples ?? [];
   const sortOf = (value: unknown) => (Array.isArray(value) ? "list" : typeof value);
   const ofEach = all.filter((value, i) => all.findIndex((other) => sortOf(other) === sortOf(value)) === i);
-  return (ofEach.length > 1 ? ofEach : all.slice(0, 2)).map(flowText);
+  return (ofEach.length > 1 ? ofEach : all.slice(0, 2)).map(flowText).filter((example) => example.length <= longest);
 }
+
+/** Most letters of an example: a whole card or plan helps nobody in a sentence. */
+const longest = 160;
 
 /** The first example of a schema as it would be written, or null. */
 export function exampleText(schema: SchemaPart | undefined): string | null {
   const first = schema?.examples?.[0];
-  return first === undefined ? null : flowText(first);
+  const text = first === undefined ? null : flowText(first);
+  return text === null || text.length > longest ? null : text;
 }
 
 /** The description of a schema as a clause: no capital, no full stop; null where there is none. */
 export function clauseOf(schema: SchemaPart | undefined): string | null {
   const text = schema?.description?.split(/(?<=[a-z])\. /u)[0]?.replace(/\.$/u, "");
   if (text === undefined || text === "") return null;
-  return /^[A-Z][a-z]/u.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
+  return /^[A-Z][a-z ]/u.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
 }
 
 /** A value as one would write it inside a plan, on one line. */

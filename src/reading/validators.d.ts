@@ -5,3 +5,5 @@ import type { Validator } from "./validate.ts";
 export declare const plan: Validator;
 export declare const part: Validator;
 export declare const card: Validator;
+export declare const sources: Validator;
+export declare const places: Validator;

@@ -5,6 +5,7 @@ import type { FaultWords } from "./closed-words.ts";
 import { decimalCommaWords, isDecimalComma, tightColonWords, withPoints } from "./comma-traps.ts";
 import { badNameWords, isNamePattern } from "./name-words.ts";
 import { nearestWord } from "./nearest-word.ts";
+import { quoted } from "./problem-list.ts";
 import type { SchemaFault } from "./schema-faults.ts";
 import { exampleText, flowText, gotWords, listedWords, typesOf, wantedWords } from "./schema-words.ts";
 import type { SchemaPart } from "./schema-words.ts";
@@ -41,8 +42,15 @@ export function valueWords(fault: SchemaFault): ValueWords {
     case "minLength":
       return { code: "wrong-type", expected: wantedWords(schema), got: gotWords(error.data), hint: emptyHint };
     default:
-      return typeWords(error.data, schema);
+      return fault.path.length === 0 ? wholeWords(error.data) : typeWords(error.data, schema);
   }
+}
+
+/** A file that is a list, a number or a sentence. */
+function wholeWords(data: unknown): ValueWords {
+  const got = typeof data === "string" ? "a text without keys" : gotWords(data);
+  const hint = "write a key, a colon, a space and its value on each line, as title: The lower paddock";
+  return { code: "wrong-type", expected: "keys with their values", got, hint };
 }
 
 const emptyHint = "write the value behind the colon, or leave the key out; a # behind a space begins a remark";
@@ -98,6 +106,9 @@ function typeHint(data: unknown, schema: SchemaPart): string {
     if (typeof data === "object") return "put it in square brackets";
     return `put it in square brackets: [${flowText(data).replaceAll(" to ", ", ")}]`;
   }
+  // A pair where a thing is wanted is most often its place.
+  if (Array.isArray(data) && data.length === 2 && types.includes("object") && schema.properties?.["at"] !== undefined)
+    return `write {at: ${flowText(data)}}`;
   if (typeof data === "string" && /^\d[\d_' ]*(?:\.\d+)?$/u.test(data)) return `write ${data.replace(/[_' ]/gu, "")}`;
   return example === null ? "compare it with the examples of this key" : `write for instance ${example}`;
 }
@@ -134,8 +145,13 @@ function wordListed(allowed: readonly unknown[], { error, schema }: SchemaFault)
 
 function patternWords(text: string, schema: SchemaPart): ValueWords {
   if (isNamePattern(schema.pattern)) return { code: "bad-name", ...badNameWords(text) };
+  if (schema.pattern === "\\?$")
+    return { code: "wrong-type", expected: "a question", got: gotWords(text), hint: "end it with a question mark" };
   const example = exampleText(schema);
   const isDate = schema.pattern?.includes("{4}-") === true;
+  const meant = spelledOtherwise(text, schema.pattern);
+  if (meant !== null)
+    return { code: "wrong-type", expected: quoted(meant), got: gotWords(text), hint: `write ${meant}` };
   return {
     code: isDate ? "bad-date" : "wrong-type",
     expected: isDate ? "a day, written year-month-day" : wantedWords(schema),
@@ -143,6 +159,17 @@ function patternWords(text: string, schema: SchemaPart): ValueWords {
     hint: example === null ? "compare it with the examples of this key" : `write for instance ${example}`,
   };
 }
+
+/** The same words as the pattern wants them joined, without capitals; null where that does not fit either. */
+function spelledOtherwise(text: string, pattern: string | undefined): string | null {
+  if (pattern === undefined || text.length > longestSpelled) return null;
+  const fits = new RegExp(pattern, "u");
+  const words = text.trim().toLowerCase();
+  return ["-", "_", " "].map((join) => words.replace(/[\s_-]+/gu, join)).find((one) => fits.test(one)) ?? null;
+}
+
+/** Longer texts are no names spelled otherwise. */
+const longestSpelled = 60;
 
 function listWords({ error, schema }: SchemaFault): ValueWords {
   const limit = Number(error.params["limit"]);

@@ -42,8 +42,10 @@ function stagePiece(plan: PlanHead): readonly string[] {
   return [place > 0 ? `stage ${place} of ${many} "${clean(plan.stage)}"` : `stage "${clean(plan.stage)}"`];
 }
 
-/** `England, and any place`. */
+/** `England, and any place`; places that no rule is known for are left out where `names` tells which are known. */
 export function placesWords(places: readonly string[], names: PlaceNames): string {
-  const named = places.filter((place) => place !== "anywhere").map((place) => placeWords(place, names));
-  return named.length === 0 ? "any place (the plan names none)" : `${named.join(", ")}, and any place`;
+  const asked = places.filter((place) => place !== "anywhere");
+  const known = Object.keys(names).length === 0 ? asked : asked.filter((place) => Object.hasOwn(names, place));
+  if (known.length > 0) return `${known.map((place) => placeWords(place, names)).join(", ")}, and any place`;
+  return asked.length === 0 ? "any place (the plan names none)" : "any place (the plan names none that is known)";
 }

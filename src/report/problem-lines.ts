@@ -7,9 +7,16 @@ import { wrap } from "./wrap.ts";
 /** The first block of a report whose plan could not be read as meant; nothing where it could. */
 export function problemLines(problems: readonly Problem[], width: number): readonly string[] {
   if (problems.length === 0) return [];
-  const list = problems.flatMap((problem) => oneProblem(problem, width));
-  return ["COULD NOT BE READ", ...wrap(problemHead(problems.length), width), ...list];
+  return ["COULD NOT BE READ", ...wrap(problemHead(problems.length), width), ...problemList(problems, width)];
 }
+
+/** What could not be read where no plan could be opened at all. */
+export function unreadLines(problems: readonly Problem[], width: number): readonly string[] {
+  return ["COULD NOT BE READ", ...problemList(problems, width), "", ...wrap("No plan was looked at.", width)];
+}
+
+const problemList = (problems: readonly Problem[], width: number): readonly string[] =>
+  problems.flatMap((problem) => oneProblem(problem, width));
 
 /** What it means for the report that so many things could not be read. */
 export function problemHead(count: number): string {

@@ -10,7 +10,7 @@ import { groupHeading, groupOrder, numbered, type Group, type Numbered } from ".
 import { headLines } from "./head-lines.ts";
 import { dealCautions, type Cautions, type CautionsAbout } from "./mind.ts";
 import { needLines } from "./need-lines.ts";
-import { problemLines } from "./problem-lines.ts";
+import { problemLines, unreadLines } from "./problem-lines.ts";
 import type { TextOptions } from "./text-options.ts";
 import { wrap } from "./wrap.ts";
 
@@ -52,8 +52,7 @@ export function textReport(report: Report, options: TextOptions = {}): string {
 
 /** Where no plan could be opened there is nothing to tell but that. */
 function unread({ problems }: Report, width: number): string {
-  const lines = [...problemLines(problems, width), "", ...wrap("No plan was looked at.", width)];
-  return `${lines.join("\n")}\n`;
+  return `${unreadLines(problems, width).join("\n")}\n`;
 }
 
 function begin(told: readonly Numbered[], width: number): readonly string[] {

@@ -6,8 +6,10 @@ import type { Problem, WithProblems } from "../model/problem.ts";
 import type { Dimension } from "../model/quantity.ts";
 import type { Measure } from "../model/reading.ts";
 import { parseQuantity } from "../model/units.ts";
+import { nearestWord } from "../reading/nearest-word.ts";
 import { isData } from "./bounds.ts";
-import { type CardSurroundings, readCard } from "./read-card.ts";
+import type { CardSurroundings, Entered } from "./card-surroundings.ts";
+import { readCard } from "./read-card.ts";
 
 /** One file of the rulebook as data, with a way back to its lines. */
 export interface RuleFile {
@@ -51,6 +53,7 @@ export function loadCards(
     knowsTable: (table, column) => knowsColumn(tables.get(table), column),
     knowsSource: (id) => sources.has(id),
     knowsPlace: (name) => name === "anywhere" || places.has(name),
+    near: (what, written) => nearestWord(written, namesOf(what, { tables, sources, places })),
   };
   const cards = new Map<string, Card>();
   for (const file of files) {
@@ -62,6 +65,18 @@ export function loadCards(
   return { value: [...cards.values()].sort((a, b) => (a.id < b.id ? -1 : 1)), problems };
 }
 
+function namesOf(
+  what: Entered,
+  { tables, sources, places }: Pick<Rulebook, "tables" | "sources" | "places">,
+): readonly string[] {
+  if (what === "source") return [...sources.keys()];
+  if (what === "place") return ["anywhere", ...places.keys()];
+  return [...tables.values()].flatMap(({ name, rows }) => {
+    const columns = new Set([...rows.values()].flatMap((row) => Object.keys(row)));
+    return [...columns].map((column) => `${name}.${column}`);
+  });
+}
+
 function complaintsInto(problems: Problem[], file: RuleFile) {
   return (path: Path, expected: string, got: string, hint: string): void => {
     const { line, column } = file.locate(path);
@@ -71,7 +86,7 @@ function complaintsInto(problems: Problem[], file: RuleFile) {
 
 function knowsColumn(table: Table | undefined, column: string): boolean {
   if (!table) return false;
-  for (const row of table.rows.values()) if (column in row) return true;
+  for (const row of table.rows.values()) if (Object.hasOwn(row, column)) return true;
   return false;
 }
 

@@ -4,16 +4,10 @@ import type { Card, Limit, Remedy, RoleChoice } from "../model/card.ts";
 import type { Measure, Parameters } from "../model/reading.ts";
 import { type Complain, isData, readNarrowed, readNumber, readRequirement } from "./bounds.ts";
 import { canBothHold, readConditions } from "./conditions.ts";
+import { type CardSurroundings, hintFor } from "./card-surroundings.ts";
+import { nearMeasures } from "./near-measures.ts";
 
 type Data = Readonly<Record<string, unknown>>;
-
-/** What the loader needs to know to check a card. */
-export interface CardSurroundings {
-  readonly measures: ReadonlyMap<string, Measure>;
-  readonly knowsTable: (table: string, column: string) => boolean;
-  readonly knowsSource: (id: string) => boolean;
-  readonly knowsPlace: (name: string) => boolean;
-}
 
 /** A word or a number as text; nothing else is one. */
 const plainText = (value: unknown): string =>
@@ -36,9 +30,9 @@ export function readCard(
   if (!measure) {
     complain(
       ["measure"],
-      `one of ${[...around.measures.keys()].join(", ")}`,
+      "a measure that there is",
       text(data["measure"]) || "nothing",
-      "a card names the measure that finds its quantity",
+      nearMeasures(text(data["measure"]), [...around.measures.keys()]),
     );
     return null;
   }
@@ -46,8 +40,13 @@ export function readCard(
   if (!about) return null;
   const against = data["against"] === undefined ? null : readRole(data["against"], ["against"], complain);
   const within = data["within"] === undefined ? null : readNumber(data["within"], "length", ["within"], complain);
-  if (against && within === null)
-    complain(["against"], "within: the reach in metres", "nothing", "pairs are looked for only within a reach");
+  if (against && data["within"] === undefined)
+    complain(
+      ["against"],
+      "the key within beside against",
+      "nothing",
+      "write within: 20 m, farther than the largest limit; pairs farther apart are not looked at",
+    );
   const narrowed = readNarrowed(data["narrowed"], complain);
   checkRoles(measure, [about, against], complain);
   const limits = readLimits(data["limits"], measure, around, complain);
@@ -114,7 +113,7 @@ function checkRoles(measure: Measure, roles: readonly (RoleChoice | null)[], com
 function readParameters(value: unknown, measure: Measure, path: readonly string[], complain: Complain): Parameters {
   const given = isData(value) ? value : {};
   for (const name of Object.keys(given)) {
-    if (!(name in measure.parameters))
+    if (!Object.hasOwn(measure.parameters, name))
       complain(
         [...path, name],
         `one of ${Object.keys(measure.parameters).join(", ") || "no parameters"}`,
@@ -186,13 +185,14 @@ function readLimit(
   const must = row["must"] === undefined ? null : readRequirement(row["must"], dimension, [...path, "must"], complain);
   const should =
     row["should"] === undefined ? null : readRequirement(row["should"], dimension, [...path, "should"], complain);
-  if (!must && !should) complain([...path], "must or should", "neither", "a row without a requirement decides nothing");
+  if (row["must"] === undefined && row["should"] === undefined)
+    complain([...path], "must or should", "neither", "a row without a requirement decides nothing");
   const source = text(row["source"]);
   if (source && !around.knowsSource(source))
-    complain([...path, "source"], "an id of rules/sources.yaml", source, "enter the source there first");
+    complain([...path, "source"], "a source that is known", source, hintFor("source", source, around));
   const where = text(row["where"]) || "anywhere";
   if (!around.knowsPlace(where))
-    complain([...path, "where"], "a place of rules/places.yaml", where, "enter the place there first");
+    complain([...path, "where"], "a place that is known", where, hintFor("place", where, around));
   for (const requirement of [must, should]) if (requirement) checkTables(requirement, path, around, complain);
   return {
     id: text(row["id"]) || `row-${index + 1}`,
@@ -246,7 +246,7 @@ function checkTables(
         [...path],
         "a table and column of rules/tables",
         `${bound.table}.${bound.column}`,
-        "enter the table first",
+        hintFor("column", `${bound.table}.${bound.column}`, around),
       );
   }
 }
@@ -254,8 +254,8 @@ function checkTables(
 /** Two rows of one place, grade, measure and element must not both apply. */
 function checkDisjoint(limits: readonly Limit[], complain: Complain): void {
   for (const [i, a] of limits.entries()) {
-    for (const b of limits.slice(i + 1)) {
-      if (a.id === b.id) complain(["limits", i, "id"], "ids that differ", a.id, "every row has its own id");
+    for (const [k, b] of limits.slice(i + 1).entries()) {
+      if (a.id === b.id) complain(["limits", i + 1 + k, "id"], "ids that differ", a.id, "every row has its own id");
       if (a.where !== b.where || a.measure?.name !== b.measure?.name) continue;
       if (!((a.must && b.must) || (a.should && b.should))) continue;
       if (a.forEach !== b.forEach) continue;

@@ -15,6 +15,7 @@ const silent: ReadonlySet<string> = new Set([
   "examples",
   "x-unit",
   "x-synonyms",
+  "x-sorts",
 ]);
 
 const plainWords: ReadonlySet<string> = new Set([

@@ -106,7 +106,7 @@ export function newCompiler(schemas: ReadonlyMap<string, Schema>): Ajv2020 {
     strictRequired: false,
     strictTypes: false,
     code: { source: true, esm: true },
-    keywords: ["x-unit", "x-synonyms"],
+    keywords: ["x-unit", "x-synonyms", "x-sorts"],
   });
 }
 
@@ -227,7 +227,7 @@ ${exported.join("")}`;
 export const faultChecks = "fault-checks.cjs";
 
 /** Checks that the program needs when it runs; the others are for our own files and stand apart. */
-const atRunTime: readonly string[] = ["plan", "part", "card"];
+const atRunTime: readonly string[] = ["plan", "part", "card", "sources", "places"];
 
 /** Names that `src/reading/validators.d.ts` declares. */
 function declaredNames(): readonly string[] {

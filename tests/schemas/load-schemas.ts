@@ -28,6 +28,7 @@ function newAjv(): Ajv2020 {
   });
   ajv.addKeyword("x-unit");
   ajv.addKeyword("x-synonyms");
+  ajv.addKeyword("x-sorts");
   for (const schema of schemas.values()) ajv.addSchema(schema);
   return ajv;
 }
