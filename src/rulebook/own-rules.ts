@@ -29,16 +29,14 @@ export function withOwnRules(
   by: OwnRulesBy,
 ): WithProblems<Rulebook> {
   const problems: Problem[] = [];
-  const files = texts.flatMap((text) => {
+  const files = texts.flatMap((text): readonly ReadFile[] => {
     const { document, problems: unread } = readYaml(text.file, text.text);
     const is = fileIs(text.file);
     const faults = [...unread, ...(document ? validate(by.checks[is], document) : [])];
     problems.push(...faults);
     if (!document || faults.length > 0) return [];
     const { data } = document;
-    return [
-      { is, file: text.file, id: idOf(text.file), data, locate: (path) => document.locate(path, "value") } as ReadFile,
-    ];
+    return [{ is, file: text.file, id: idOf(text.file), data, locate: (path) => document.locate(path, "value") }];
   });
   const of = (is: ReadFile["is"]) => files.filter((file) => file.is === is);
   const added = loadRulebook({ cards: [], tables: [], sources: of("sources"), places: of("places") }, by.measures);
