@@ -90,6 +90,9 @@ function spikes(points: readonly Point[], ring: number, ends: "open" | "closed")
   });
 }
 
+/** More meetings of one ring or line with itself are not looked for: a scribble has a million of them. */
+export const mostMeetings = 200;
+
 /** Sides that meet, other than neighbours at their common vertex. A side without length is a repeated point, no more. */
 function selfMeetings(all: readonly Segment[], ring: number, ends: "open" | "closed"): readonly ShapeFault[] {
   const faults: ShapeFault[] = [];
@@ -103,6 +106,7 @@ function selfMeetings(all: readonly Segment[], ring: number, ends: "open" | "clo
       if (how === "apart") continue;
       const at = crossingPoint(a, b) ?? a[0];
       faults.push({ is: how === "cross" ? "sides-cross" : "sides-touch", ring, sides: [i, j], at });
+      if (faults.length >= mostMeetings) return faults;
     }
   }
   return faults;

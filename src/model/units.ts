@@ -177,7 +177,7 @@ function parseOne(text: string, dimension: Dimension): number | ParsedQuantity {
   const imperial = dimension === "length" ? parseFeet(text) : null;
   if (imperial !== null) return imperial;
   const match = new RegExp(`^(${number})\\s*(.*)$`).exec(text);
-  if (!match) return fail("not-a-number", dimension, `"${text}" does not begin with a number`);
+  if (!match) return fail("not-a-number", dimension, `"${shown(text)}" does not begin with a number`);
   const value = Number(match[1]);
   const word = (match[2] ?? "").trim();
   if (word === "") {
@@ -185,7 +185,7 @@ function parseOne(text: string, dimension: Dimension): number | ParsedQuantity {
     return bare.ok ? bare.value : bare;
   }
   const unit = unitFor(word, dimension);
-  if (!unit) return fail("wrong-unit", dimension, `"${word}" is not a unit of ${dimension} here`);
+  if (!unit) return fail("wrong-unit", dimension, `"${shown(word)}" is not a unit of ${dimension} here`);
   return value * unit.factor;
 }
 
@@ -224,8 +224,12 @@ function parseSlope(text: string): number | ParsedQuantity {
   const angle = new RegExp(`^(${number})\\s*(?:deg|°)$`).exec(text);
   if (angle) return Math.tan(Number(angle[1]) * deg);
   if (/^0+(?:\.0+)?$/.test(text)) return 0;
-  return fail("wrong-unit", "slope", `"${text}" is not a fall; write 1 in 40, 2.5 % or 1/8 in per ft`);
+  return fail("wrong-unit", "slope", `"${shown(text)}" is not a fall; write 1 in 40, 2.5 % or 1/8 in per ft`);
 }
+
+/** Most letters of what was written that are told again. */
+const mostShown = 48;
+const shown = (text: string): string => (text.length > mostShown ? `${text.slice(0, mostShown)}...` : text);
 
 function fail(
   code: "not-a-number" | "decimal-comma" | "wrong-unit" | "out-of-range",

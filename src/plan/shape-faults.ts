@@ -1,7 +1,7 @@
 // Tells what is wrong with a drawn outline or line before anything is measured on it.
 
 import type { Point } from "../model/reading.ts";
-import { lineFaults, polygonFaults, type ShapeFault } from "../geometry/ring-check.ts";
+import { lineFaults, mostMeetings, polygonFaults, type ShapeFault } from "../geometry/ring-check.ts";
 import type { LiveLine } from "./lines.ts";
 import type { LiveShape } from "./live-shape.ts";
 import type { Node } from "./node.ts";
@@ -31,9 +31,16 @@ export function faultless(
     main.form === "line"
       ? lineFaults(valuesOf(main.line))
       : polygonFaults({ outline: valuesOf(main.outline), holes: main.holes.map(valuesOf) });
+  if (faults.length >= mostMeetings && main.form === "line") return report(of, scribble);
   const [worst] = faults.filter((fault) => isFatal(fault, main.form));
   return worst === undefined ? shape : report(of, wordsFor(worst, main.form));
 }
+
+/** No way on the ground crosses itself so often; what it covers could not be worked out in any useful time. */
+const scribble = {
+  got: `a line that meets itself ${mostMeetings} times and more`,
+  hint: "write the points in the order you walk past them",
+};
 
 function report(
   { node, whose, troubles }: { readonly node: Node; readonly whose: string; readonly troubles: Troubles },

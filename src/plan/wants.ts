@@ -7,8 +7,11 @@ import { pointFileNodes } from "./point-files.ts";
 /** The `include` list as written, then the files of points: file names beside the plan. */
 export function wantedIncludes(source: SourceText): readonly string[] {
   const points = pointFileNodes(source).flatMap((node) => textOf(child(node, "file")) ?? []);
-  return [...wordsUnder(source, "include"), ...points];
+  return [...wordsUnder(source, "include"), ...points].slice(0, mostIncludes);
 }
+
+/** More files than the schema allows a plan to include are not fetched. */
+const mostIncludes = 200;
 
 /** The `papers` list as written. */
 export function papersSeen(source: SourceText): readonly string[] {
@@ -51,7 +54,7 @@ export function standingUnsaid(source: SourceText): readonly string[] {
     .map((name) => `"${name}"`)
     .join(", ");
   return [
-    `taken to stand already, and asked about only where it matters, for want of from or existing: ${list}${more}`,
+    `taken to stand already where the plan gives neither existing nor from, and asked about only where it matters: ${list}${more}`,
   ];
 }
 

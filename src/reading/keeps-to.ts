@@ -98,7 +98,13 @@ function listFits(forms: readonly Form[], form: Form, list: readonly unknown[]):
   if (list.length < (form.minItems ?? 0) || list.length > (form.maxItems ?? Infinity)) return false;
   const { items } = form;
   if (items !== undefined && !list.every((item) => keepsTo(forms, items, item))) return false;
-  return form.uniqueItems !== true || list.every((item, i) => !list.slice(0, i).some((other) => isSame(item, other)));
+  return form.uniqueItems !== true || eachOnce(list);
+}
+
+function eachOnce(list: readonly unknown[]): boolean {
+  const groups = list.filter((item) => typeof item === "object" && item !== null);
+  if (new Set(list).size !== list.length) return false;
+  return groups.every((item, i) => !groups.slice(0, i).some((other) => isSame(item, other)));
 }
 
 function isSame(a: unknown, b: unknown): boolean {

@@ -98,7 +98,7 @@ function plainWords(fault: SchemaFault): FaultWords {
   return {
     expected,
     got: gotWords(error.data),
-    hint: atLeast ? "add what is missing, or leave it out" : "leave it out",
+    hint: atLeast ? "add what is missing, or leave it out" : count > 1 ? "leave some out" : "leave it out",
   };
 }
 

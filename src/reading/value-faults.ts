@@ -186,6 +186,8 @@ function listWords({ error, schema }: SchemaFault): ValueWords {
       hint: "keep one of them",
     };
   }
+  if (error.keyword === "maxItems" && limit > fewEntries)
+    return { code: "wrong-type", expected: `a list of at most ${limit} entries`, got, hint: "leave some out" };
   const bound = error.keyword === "maxItems" ? "at most" : "at least";
   const entries = limit === 1 ? "entry" : "entries";
   return {
@@ -195,6 +197,9 @@ function listWords({ error, schema }: SchemaFault): ValueWords {
     hint,
   };
 }
+
+/** Up to so many entries an example tells best how many are wanted. */
+const fewEntries = 10;
 
 function rangeWords({ error, schema }: SchemaFault): ValueWords {
   const { comparison, limit } = error.params;

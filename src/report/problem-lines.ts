@@ -15,8 +15,16 @@ export function unreadLines(problems: readonly Problem[], width: number): readon
   return ["COULD NOT BE READ", ...problemList(problems, width), "", ...wrap("No plan was looked at.", width)];
 }
 
-const problemList = (problems: readonly Problem[], width: number): readonly string[] =>
-  problems.flatMap((problem) => oneProblem(problem, width));
+/** Each problem once: what is told of one line in the same words again and again is counted. */
+function problemList(problems: readonly Problem[], width: number): readonly string[] {
+  const times = new Map<string, number>();
+  for (const problem of problems) times.set(problemSentence(problem), (times.get(problemSentence(problem)) ?? 0) + 1);
+  const firsts = new Map(problems.toReversed().map((problem) => [problemSentence(problem), problem]));
+  return problems.flatMap((problem) => {
+    const words = problemSentence(problem);
+    return firsts.get(words) === problem ? oneProblem(problem, width, times.get(words) ?? 1) : [];
+  });
+}
 
 /** What it means for the report that so many things could not be read. */
 export function problemHead(count: number): string {
@@ -31,16 +39,20 @@ export function problemSentence(problem: Problem): string {
 }
 
 function placeOf(problem: Problem): string {
-  const line = problem.line > 0 && problem.code !== "file-not-found" ? ` line ${problem.line}` : "";
+  const line = problem.line > 0 && !wholeFile.has(problem.code) ? ` line ${problem.line}` : "";
   return `${clean(problem.file)}${line}:`;
 }
+
+/** Problems of a file that was not opened have no line. */
+const wholeFile: ReadonlySet<Problem["code"]> = new Set(["file-not-found", "file-too-large", "outside-folder"]);
 
 function expectedWords(problem: Problem): string {
   return `expected ${clean(problem.expected)}, got ${clean(problem.got) || "nothing"}.`;
 }
 
-function oneProblem(problem: Problem, width: number): readonly string[] {
-  const lines = wrap(`${placeOf(problem)} ${expectedWords(problem)}`, width, { first: "  -  ", rest: "     " });
+function oneProblem(problem: Problem, width: number, times: number): readonly string[] {
+  const often = times === 1 ? "" : ` ${times} times.`;
+  const lines = wrap(`${placeOf(problem)} ${expectedWords(problem)}${often}`, width, { first: "  -  ", rest: "     " });
   const hint = sentence(problem.hint);
   return hint === "" ? lines : [...lines, ...wrap(hint, width, { first: "      Do     ", rest: " ".repeat(13) })];
 }
