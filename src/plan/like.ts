@@ -80,7 +80,8 @@ function unknownVehicle(node: Node, word: string, { troubles, vehicles }: LikeWo
     code: "unknown-name",
     expected: `one of the vehicles ${known.join(", ")}`,
     got: `"${word}"`,
-    hint: near === null ? "choose one of these, or measure the vehicle and write its lengths" : `did you mean "${near}"?`,
+    hint:
+      near === null ? "choose one of these, or measure the vehicle and write its lengths" : `did you mean "${near}"?`,
   });
   return {};
 }
