@@ -2,7 +2,7 @@
 // the kernel is given to do, and what it has changed.
 
 import { register } from "./kernel.ts";
-import { layerBase } from "./lattice.ts";
+import { layerBase, layerEdge } from "./lattice.ts";
 import { bitsAt, makeReady } from "./side.ts";
 import type { Field, Side } from "./side.ts";
 
@@ -18,6 +18,11 @@ export const changed = { low: 0, high: -1 };
 
 /** Shifts words from..to of one layer into another and keeps what is free there. */
 export function shiftOver(side: Side, heading: number, stretch: Stretch, target: number): void {
+  shiftFrom(side, bitsAt(side, heading), stretch, target);
+}
+
+/** The same from a layer of bits wherever it lies. */
+export function shiftFrom(side: Side, source: number, stretch: Stretch, target: number): void {
   const { field, lattice } = side;
   const whole = stretch.shift >> 5;
   const first = Math.max(0, stretch.from + whole);
@@ -28,7 +33,7 @@ export function shiftOver(side: Side, heading: number, stretch: Stretch, target:
   makeRoom(field, last - first + 1);
   const { words, kernel } = field.heap;
   const to = bitsAt(side, target);
-  words[register.source] = bitsAt(side, heading) - whole + first;
+  words[register.source] = source - whole + first;
   words[register.target] = to + first;
   words[register.free] = field.free + layerBase(lattice, target) + first;
   words[register.last] = to + last;
@@ -81,4 +86,41 @@ function noteChanges(field: Field, base: number): void {
   changed.low = Math.min(first, last);
   changed.high = Math.max(first, last);
   field.logEnd = end;
+}
+
+/** Layers at the end of a side's that no pose is in: two to work in, and one that keeps them from what lies beyond. */
+export const scratchLayers = 3;
+
+/** Where one of the two layers to work in lies. */
+export function scratchAt(side: Side, index: 0 | 1): number {
+  return bitsAt(side, side.lattice.headings - scratchLayers + index);
+}
+
+/** Bits that lie at `source`, and a layer of free poses that they are shifted to, kept in a scratch layer alone. */
+export function shiftToScratch(
+  side: Side,
+  { source, shift, from, to }: Stretch & { readonly source: number },
+  { layer, scratch }: { readonly layer: number; readonly scratch: number },
+): void {
+  const { field, lattice } = side;
+  const whole = shift >> 5;
+  const first = Math.max(0, from + whole);
+  const last = Math.min(lattice.words - 1, to + whole + 1);
+  changed.high = -1;
+  if (first > last) return;
+  makeReady(side, layer);
+  makeRoom(field, last - first + 1);
+  const { words, kernel } = field.heap;
+  words.fill(0, scratch + first - layerEdge, scratch + last + 2 * layerEdge);
+  words[register.source] = source - whole + first;
+  words[register.target] = scratch + first;
+  words[register.free] = field.free + layerBase(lattice, layer) + first;
+  words[register.last] = scratch + last;
+  words[register.part] = shift & 31;
+  words[register.log] = field.logEnd;
+  kernel.shiftOver();
+  const end = words[register.log]!;
+  if (end === field.logEnd) return;
+  changed.low = words[field.logEnd]! - scratch;
+  changed.high = words[end - 2]! - scratch;
 }

@@ -12,7 +12,7 @@ import { seenFrom } from "./start-frame.ts";
 import { grains, searchTrain } from "./trailer-search.ts";
 import type { TrainProblem } from "./trailer-search.ts";
 import { joinToEnd } from "./trailer-join.ts";
-import { largestAngleInReverse } from "./trailer-pose.ts";
+import { largestAngleInReverse, trailerPose } from "./trailer-pose.ts";
 import type { Trailer } from "./trailer-pose.ts";
 import { prepareTrain, sweepTrain, trailerEnvelopes, trainStandsFree } from "./trailer-sweep.ts";
 
@@ -98,24 +98,30 @@ function towingAlone({ answer }: ManoeuvreAnswer): TrainAnswer {
     : { answer: "cannot-tell" };
 }
 
-function problemOf(question: TrainQuestion, mostLooks: number): TrainProblem {
+export function problemOf(question: TrainQuestion, mostLooks: number): TrainProblem {
   const { trailer, vehicle, margin } = question;
   const posed = pose(question);
-  const around = seenFrom(question.start, question);
+  // Seen from the trailer's axle: the lattice is its.
+  const axle = trailerPose(trailer, question.start, 0);
+  const back = reachToAxle(trailer);
+  const around = seenFrom(axle, question);
   const train = prepareTrain(envelopesOf(vehicle, around, margin), trailer, trailerEnvelopes(trailer, around, margin));
   return {
     train,
-    start: { x: 0, y: 0, heading: 0, hitchAngle: 0 },
-    end: posed.end,
+    start: { x: back, y: 0, heading: 0, hitchAngle: 0 },
+    end: { ...posed.end, x: posed.end.x + back },
     firstGear: posed.firstGear,
     lastGear: posed.lastGear,
     mostChanges: question.mostChanges,
     radius: posed.radius,
     limits: { forward: trailer.greatestAngle, reverse: largestAngleInReverse(trailer, posed.radius) },
-    box: posed.box,
+    box: { ...posed.box, left: posed.box.left + back, right: posed.box.right + back },
     mostLooks,
   };
 }
+
+/** Rear axle of the towing vehicle to that of the trailer in line behind it, m. */
+const reachToAxle = ({ hitchBehindAxle, hitchToAxle }: Trailer): number => hitchBehindAxle + hitchToAxle;
 
 /** A path searched in time, or against it from the end; the likelier way first. */
 function trainPath(problem: TrainProblem): readonly Arc[] | null {

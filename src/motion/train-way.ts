@@ -1,0 +1,88 @@
+// A train's way by floods over its lattice of poses, made exact: the least number of changes first.
+
+import { middleOf } from "./checked.ts";
+import { borrowHeap } from "./heap.ts";
+import { latticeOver, latticeWords } from "./lattice.ts";
+import type { LatticeStep } from "./lattice.ts";
+import { nodeAt, nodesAbout } from "./node-at.ts";
+import type { Arc } from "./pose.ts";
+import { scratchLayers } from "./shift.ts";
+import { fieldWords, newField } from "./side.ts";
+import { trainFreeMaker } from "./train-free.ts";
+import { beginTrainFronts, goOnTrains, growTrainFronts, releaseTrains, trainWays } from "./train-fronts.ts";
+import type { TrainFronts } from "./train-fronts.ts";
+import { layerOf } from "./train-lattice.ts";
+import type { TrainLattice } from "./train-lattice.ts";
+import { refineTrain, trainWalls } from "./train-refine.ts";
+import { trailerPose } from "./trailer-pose.ts";
+import type { TrainProblem } from "./trailer-search.ts";
+
+/** Longest step of a motion, m. */
+const longestMove = 4.5;
+
+/** The lattice of a problem, whose frame has the trailer's axle at its origin. */
+export function trainLattice(problem: TrainProblem, step: LatticeStep): TrainLattice {
+  const { train, box, limits, radius } = problem;
+  const { trailer } = train;
+  const { hitchBehindAxle: S, hitchToAxle: T } = trailer;
+  const thin = [...train.towing, ...train.towed].map((one) => Math.hypot(...middleOf(one)));
+  const places = latticeOver(box, step, Math.max(longestMove, S + T + 1, 2 * Math.max(...thin)));
+  const turn = (2 * Math.PI) / step.headings;
+  const levels = Math.floor(Math.max(limits.forward, limits.reverse) / turn + 1e-9);
+  return { places, layers: { ...places, headings: (2 * levels + 1) * step.headings + scratchLayers }, trailer, radius, levels };
+}
+
+/** How a lattice is searched. */
+export interface TrainLook {
+  readonly step: LatticeStep;
+  /** How much smaller everything is taken, m. */
+  readonly deflation: number;
+  /** Words of one set of layers, and words of log, beyond which it is not searched. */
+  readonly mostWords: number;
+  readonly mostLog: number;
+  /** Ways tried at the least number of changes, and at each greater number after that. */
+  readonly tries: readonly number[];
+}
+
+/** An exact path that one look finds; null where it finds none. */
+export function trainWay(problem: TrainProblem, look: TrainLook): readonly Arc[] | null {
+  const lattice = trainLattice(problem, look.step);
+  if (latticeWords(lattice.layers) > look.mostWords) return null;
+  const fronts = frontsFor(problem, lattice, look);
+  growTrainFronts(fronts, problem.mostChanges);
+  const way = exactWay(problem, fronts, look.tries);
+  releaseTrains(fronts);
+  return way;
+}
+
+export function frontsFor(problem: TrainProblem, lattice: TrainLattice, look: TrainLook): TrainFronts {
+  const { train, end, firstGear, lastGear, limits } = problem;
+  const maker = trainFreeMaker(lattice, train, look.deflation);
+  const field = newField(lattice.layers, borrowHeap(fieldWords(lattice.layers, maker, 2)), maker, 2);
+  const inLine = (node: { heading: number; bit: number }) => ({ ...node, heading: layerOf(lattice, node.heading, 0) });
+  return beginTrainFronts({
+    lattice,
+    field,
+    start: inLine(nodeAt(lattice.places, { x: 0, y: 0, heading: 0 })),
+    ends: nodesAbout(lattice.places, trailerPose(train.trailer, end, 0)).map(inLine),
+    firstGear,
+    lastGear,
+    limits,
+    mostLog: field.logEnd + look.mostLog,
+  });
+}
+
+function exactWay(problem: TrainProblem, fronts: TrainFronts, triesAt: readonly number[]): readonly Arc[] | null {
+  const { train, start, end, limits, radius, mostChanges: most } = problem;
+  const walls = trainWalls(train);
+  for (const tries of triesAt) {
+    if (fronts.met === null || fronts.met > most) return null;
+    for (const way of trainWays(fronts, tries)) {
+      const to = { train, start, end, limits, largestCurvature: 1 / radius, mostChanges: fronts.met };
+      const arcs = refineTrain(way, walls, to);
+      if (arcs !== null) return arcs;
+    }
+    goOnTrains(fronts, most);
+  }
+  return null;
+}
