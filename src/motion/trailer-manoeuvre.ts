@@ -1,25 +1,19 @@
 // Can a vehicle with its trailer get from here to there? Possible with an exact path; impossible where it does not even
 // stand at an end or the towing vehicle alone cannot do it; else it cannot be told.
 
-import { findManoeuvre } from "./find-manoeuvre.ts";
-import type { ManoeuvreAnswer, ManoeuvreQuestion } from "./manoeuvre.ts";
+import { coarse, coarseDeflation, findManoeuvre, findsWay } from "./find-manoeuvre.ts";
+import type { ManoeuvreAnswer } from "./manoeuvre.ts";
 import { directionChanges, movesOf } from "./pose.ts";
 import type { Arc } from "./pose.ts";
-import { envelopesOf } from "./envelope.ts";
 import { pose } from "./posed.ts";
-import type { Room } from "./room.ts";
-import { seenFrom } from "./start-frame.ts";
-import { grains, searchTrain } from "./trailer-search.ts";
-import type { TrainProblem } from "./trailer-search.ts";
+import { trailerByItself } from "./trailer-alone.ts";
 import { joinToEnd } from "./trailer-join.ts";
-import { largestAngleInReverse, trailerPose } from "./trailer-pose.ts";
-import type { Trailer } from "./trailer-pose.ts";
-import { prepareTrain, sweepTrain, trailerEnvelopes, trainStandsFree } from "./trailer-sweep.ts";
+import { sweepTrain, trainStandsFree } from "./trailer-sweep.ts";
+import { trainProblem } from "./train-problem.ts";
+import type { TrainProblem, TrainQuestion } from "./train-problem.ts";
+import { trainLooks, trainWay } from "./train-way.ts";
 
-/** A manoeuvre of a vehicle with a trailer, both in line at its start and at its end. */
-export interface TrainQuestion extends ManoeuvreQuestion {
-  readonly trailer: Trailer;
-}
+export type { TrainQuestion } from "./train-problem.ts";
 
 export type TrainAnswer =
   | {
@@ -28,16 +22,11 @@ export type TrainAnswer =
       readonly path: readonly Arc[];
       readonly largestAngle: number;
     }
-  /** `vehicle`: the towing vehicle alone cannot do it (an empirical no, as there); else the train does not fit at an end. */
-  | { readonly answer: "not"; readonly why: "start" | "goal" | "vehicle" }
+  /** `vehicle`, `trailer`: not even that alone can do it (an empirical no, as there); else the train does not fit at an end. */
+  | { readonly answer: "not"; readonly why: "start" | "goal" | "vehicle" | "trailer" }
   | { readonly answer: "cannot-tell" };
 
-/** Poses looked at in each direction of time before the search gives up. */
-const usualLooks = 12_000;
-/** The same for a clearance beyond the wanted one. */
-const fewLooks = 3000;
-
-/** What a search may start from: how long it may take (poses looked at), and paths known from other questions. */
+/** How many looks a search may take (0: only what is known; 1: a quick one; 2: a close one too), and known paths. */
 export interface TrainHelp {
   readonly mostLooks?: number;
   readonly known?: readonly (readonly Arc[])[];
@@ -50,17 +39,37 @@ export interface TrainHelp {
  * `known` from a stricter question is taken over where it holds, if need be joined to the end anew.
  */
 export function findTrainManoeuvre(question: TrainQuestion, help: TrainHelp = {}): TrainAnswer {
-  const { mostLooks = usualLooks, known = [] } = help;
-  const problem = problemOf(question, mostLooks);
+  const { mostLooks = trainLooks.length, known = [] } = help;
+  const problem = trainProblem(question);
   const straightEnd = { ...problem.end, hitchAngle: 0 };
   if (!trainStandsFree(problem.train, problem.start)) return { answer: "not", why: "start" };
   if (!trainStandsFree(problem.train, straightEnd)) return { answer: "not", why: "goal" };
   const taken = takenOverByTrain(problem, known);
   if (taken) return taken;
-  const path = trainPath(problem);
-  if (path === null) return towingAlone(findManoeuvre(question));
-  return checkedPath(problem, path) ?? { answer: "cannot-tell" };
+  if (mostLooks === 0) return { answer: "cannot-tell" };
+  if (surelyNot(question)) return partsAlone(question);
+  for (const look of trainLooks.slice(0, mostLooks)) {
+    const path = trainWay(problem, look);
+    const answer = path && checkedPath(problem, path);
+    if (answer) return answer;
+  }
+  return partsAlone(question);
 }
+
+/** Whether a quick look shows that not even the towing vehicle can do it. */
+function surelyNot(question: TrainQuestion): boolean {
+  const search = { step: coarse, deflation: coarseDeflation, most: question.mostChanges };
+  return !findsWay(pose(question), search);
+}
+
+/** Whether one of the parts of a train could not even do it alone; else nothing can be told. */
+function partsAlone(question: TrainQuestion): TrainAnswer {
+  if (isNo(findManoeuvre(question))) return { answer: "not", why: "vehicle" };
+  const towed = trailerByItself(question);
+  return towed && isNo(towed) ? { answer: "not", why: "trailer" } : { answer: "cannot-tell" };
+}
+
+const isNo = ({ answer }: ManoeuvreAnswer): boolean => answer === "not-within" || answer === "not-however-many";
 
 /** A path joined to its end and checked exactly, as an answer; null where it does not hold. */
 function checkedPath(problem: TrainProblem, path: readonly Arc[]): TrainAnswer | null {
@@ -90,117 +99,4 @@ function takenOverByTrain(problem: TrainProblem, known: readonly (readonly Arc[]
 /** What was found against time ends where it ends: joined to the end as it is driven. */
 function closedPath({ train, start, end, radius }: TrainProblem, arcs: readonly Arc[]): readonly Arc[] | null {
   return joinToEnd({ trailer: train.trailer, start, end, arcs, largestCurvature: 1 / radius });
-}
-
-function towingAlone({ answer }: ManoeuvreAnswer): TrainAnswer {
-  return answer === "not-within" || answer === "not-however-many"
-    ? { answer: "not", why: "vehicle" }
-    : { answer: "cannot-tell" };
-}
-
-export function problemOf(question: TrainQuestion, mostLooks: number): TrainProblem {
-  const { trailer, vehicle, margin } = question;
-  const posed = pose(question);
-  // Seen from the trailer's axle: the lattice is its.
-  const axle = trailerPose(trailer, question.start, 0);
-  const back = reachToAxle(trailer);
-  const around = seenFrom(axle, question);
-  const train = prepareTrain(envelopesOf(vehicle, around, margin), trailer, trailerEnvelopes(trailer, around, margin));
-  return {
-    train,
-    start: { x: back, y: 0, heading: 0, hitchAngle: 0 },
-    end: { ...posed.end, x: posed.end.x + back },
-    firstGear: posed.firstGear,
-    lastGear: posed.lastGear,
-    mostChanges: question.mostChanges,
-    radius: posed.radius,
-    limits: { forward: trailer.greatestAngle, reverse: largestAngleInReverse(trailer, posed.radius) },
-    box: { ...posed.box, left: posed.box.left + back, right: posed.box.right + back },
-    mostLooks,
-  };
-}
-
-/** Rear axle of the towing vehicle to that of the trailer in line behind it, m. */
-const reachToAxle = ({ hitchBehindAxle, hitchToAxle }: Trailer): number => hitchBehindAxle + hitchToAxle;
-
-/** A path searched in time, or against it from the end; the likelier way first. */
-function trainPath(problem: TrainProblem): readonly Arc[] | null {
-  const least = problem.firstGear === problem.lastGear ? 0 : 1;
-  for (const grain of grains) {
-    for (const changes of new Set([least, problem.mostChanges])) {
-      const allowed = { ...problem, mostChanges: changes };
-      const inTime = () => searchTrain(allowed, grain);
-      const against = () => undone(searchTrain(turnedInTime(allowed), grain));
-      const found = problem.lastGear === "reverse" ? (against() ?? inTime()) : (inTime() ?? against());
-      if (found) return found;
-    }
-  }
-  return null;
-}
-
-/** Driven from the end to the start, every gear the other one: the same ground is covered. */
-function turnedInTime(problem: TrainProblem): TrainProblem {
-  const { start, end, firstGear, lastGear, limits } = problem;
-  const other = { forward: "reverse", reverse: "forward" } as const;
-  return {
-    ...problem,
-    start: { ...end, hitchAngle: start.hitchAngle },
-    end: start,
-    firstGear: other[lastGear],
-    lastGear: other[firstGear],
-    limits: { forward: limits.reverse, reverse: limits.forward },
-  };
-}
-
-function undone(arcs: readonly Arc[] | null): readonly Arc[] | null {
-  return arcs && arcs.map(({ curvature, length }) => ({ curvature, length: -length })).toReversed();
-}
-
-/** A train and the clearance that it wants, m. */
-export interface TrainWanted {
-  readonly trailer: Trailer;
-  readonly wanted: number;
-}
-
-/** Steps above the wanted clearance that are tried first, m: more than a usual survey's doubt. */
-const stepsUp = [0.25, 0.1] as const;
-
-/** Steps below the wanted clearance at which a train is looked at where it is to stand, m. */
-const standingStep = 0.05;
-const mostSteps = 40;
-
-/**
- * Room of a train at the clearance of a question (m), from that of its towing vehicle alone: never more than that; as
- * much as is wanted where a path is found; no more than it has where it stands, if it does not fit there. Else unknown.
- */
-export function trainRoom(alone: Room, ask: (clearance: number) => ManoeuvreQuestion | null, at: TrainWanted): Room {
-  const unknown: Room = { proven: null, path: null, noMoreThan: null, tooLarge: alone.tooLarge, never: alone.never };
-  const { trailer, wanted } = at;
-  const question = ask(wanted);
-  if (!question || alone.tooLarge) return unknown;
-  const { margin } = question;
-  if (alone.proven === null || alone.proven < margin) {
-    const known = alone.noMoreThan !== null && alone.noMoreThan < margin;
-    return known ? { ...unknown, noMoreThan: alone.noMoreThan } : unknown;
-  }
-  for (const up of stepsUp) {
-    const more = alone.proven < margin + up ? null : ask(margin + up);
-    const found = more && findTrainManoeuvre({ ...more, trailer }, { mostLooks: fewLooks });
-    if (found?.answer === "possible") return { ...unknown, proven: margin + up, path: found.path };
-  }
-  const found = findTrainManoeuvre({ ...question, trailer });
-  if (found.answer === "possible") return { ...unknown, proven: margin, path: found.path };
-  if (found.answer !== "not" || found.why === "vehicle") return unknown;
-  return { ...unknown, noMoreThan: standingRoom({ ...question, trailer }), never: found.why };
-}
-
-/** Clearance, from the wanted one downwards, at which a train does not yet fit where it is to stand, m. */
-function standingRoom(question: TrainQuestion): number {
-  let margin = question.margin;
-  for (let count = 0; count < mostSteps; count++) {
-    const { train, start, end } = problemOf({ ...question, margin: margin - standingStep }, 0);
-    if (trainStandsFree(train, start) && trainStandsFree(train, { ...end, hitchAngle: 0 })) return margin;
-    margin -= standingStep;
-  }
-  return margin;
 }

@@ -30,7 +30,7 @@ export function closeTrain({ side, passes }: TrainSide, motions: readonly TrainM
   const { field } = side;
   const before = field.logEnd;
   const waiting = motions.map((motion) => ({ motion, low: side.low.slice(), high: side.high.slice() }));
-  for (let busy = true; busy && field.logEnd < most; ) {
+  for (let busy = true; busy && field.logEnd < most;) {
     busy = false;
     for (const one of waiting) {
       const from = field.logEnd;
@@ -60,7 +60,7 @@ function spread(side: Side, one: Waiting, waiting: readonly Waiting[]): void {
       if (target < 0) break;
       const stretch = { shift: motion.shift[layer]!, from, to };
       if (target === layer) runAlong(side, layer, stretch);
-      else shiftPast(side, layer, stretch, { target, middles: motion.middles[layer] ?? null });
+      else shiftPast(side, layer, stretch, motion);
       if (changed.high < 0) break;
       mark(side, target, waiting);
       if (target !== layer) continue;
@@ -71,23 +71,20 @@ function spread(side: Side, one: Waiting, waiting: readonly Waiting[]): void {
 }
 
 /** Shifts over the poses on the way, which must be free but are not reached by that, to the layer at its end. */
-function shiftPast(
-  side: Side,
-  layer: number,
-  stretch: Stretch,
-  { target, middles }: { readonly target: number; readonly middles: Int32Array | null },
-): void {
+function shiftPast(side: Side, layer: number, stretch: Stretch, { to: targets, middles }: TrainMotion): void {
   let [shift, from, to] = [stretch.shift, stretch.from, stretch.to];
   let source = bitsAt(side, layer);
-  for (let i = 0; middles !== null && i < middles.length; i += 2) {
-    const next = scratchAt(side, i % 4 === 0 ? 0 : 1);
-    shiftToScratch(side, { source, shift: middles[i + 1]!, from, to }, { layer: middles[i]!, scratch: next });
+  const first = middles.from[layer]!;
+  const end = first + middles.count[layer]!;
+  for (let i = first; i < end; i += 2) {
+    const scratch = scratchAt(side, (i - first) % 4 === 0 ? 0 : 1);
+    const bits = middles.pairs[i + 1]!;
+    shiftToScratch(side, { source, shift: bits, from, to }, { layer: middles.pairs[i]!, scratch });
     if (changed.high < 0) return;
-    [from, to] = [changed.low, changed.high];
-    shift -= middles[i + 1]!;
-    source = next;
+    [source, from, to] = [scratch, changed.low, changed.high];
+    shift -= bits;
   }
-  shiftFrom(side, source, { shift, from, to }, target);
+  shiftFrom(side, source, { shift, from, to }, targets[layer]!);
 }
 
 function mark(side: Side, layer: number, waiting: readonly Waiting[]): void {

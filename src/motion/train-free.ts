@@ -1,6 +1,5 @@
 // Which poses of a train are free: those at which its trailer's own pose is free, and its towing vehicle's.
 
-import type { Checked } from "./checked.ts";
 import { freePoses } from "./free-poses.ts";
 import type { FreeMaker } from "./free-poses.ts";
 import { layerBase, layerEdge } from "./lattice.ts";
@@ -12,7 +11,7 @@ import type { CheckedTrain } from "./trailer-sweep.ts";
 export function trainFreeMaker(lattice: TrainLattice, train: CheckedTrain, deflation: number): FreeMaker {
   const { places } = lattice;
   const behind = freePoses(places, train.towed, deflation);
-  const ahead = freePoses(places, train.towing as readonly Checked[], deflation);
+  const ahead = freePoses(places, train.towing, deflation);
   return {
     words: 0,
     begin: () => {},

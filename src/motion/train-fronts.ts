@@ -48,13 +48,16 @@ export interface TrainFronts {
 /** Fronts closed under the first and the last gear. */
 export function beginTrainFronts(problem: TrainFloodProblem): TrainFronts {
   const { lattice, field, limits, firstGear, lastGear } = problem;
+  const motions = trainMotions(lattice, limits);
   const front = (index: number, inTime: 1 | -1, gear: Gear): TrainFront => {
     const side = emptySide(field, index);
-    const motions = {
-      forward: trainMotions(lattice, { gear: 1, inTime, limits }),
-      reverse: trainMotions(lattice, { gear: -1, inTime, limits }),
+    return {
+      own: { side, passes: [] },
+      motions: inTime === 1 ? motions.inTime : motions.against,
+      gear,
+      changes: 0,
+      idle: 0,
     };
-    return { own: { side, passes: [] }, motions, gear, changes: 0, idle: 0 };
   };
   const start = front(0, 1, firstGear);
   const end = front(1, -1, lastGear);
@@ -138,7 +141,9 @@ export function trainWays(fronts: TrainFronts, most: number): readonly RoughTrai
   const nodes = meetings(fronts, 3 * most);
   const towards = traceTrain(fronts.start.own, nodes);
   const onwards = traceTrain(fronts.end.own, nodes);
-  const ways = nodes.map((_, i) => roughWay(fronts.problem.lattice, [...towards[i]!, ...onwards[i]!.toReversed().map(turned)]));
+  const ways = nodes.map((_, i) =>
+    roughWay(fronts.problem.lattice, [...towards[i]!, ...onwards[i]!.toReversed().map(turned)]),
+  );
   return ways.toSorted((a, b) => a.arcs.length - b.arcs.length).slice(0, most);
 }
 

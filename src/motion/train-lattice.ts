@@ -4,7 +4,7 @@
 
 import type { Lattice } from "./lattice.ts";
 import { poseAfter } from "./pose.ts";
-import type { Pose } from "./pose.ts";
+import type { Gear, Pose } from "./pose.ts";
 import { hitchAngleAfter, trailerPose } from "./trailer-pose.ts";
 import type { AngleLimits } from "./trailer-sweep.ts";
 import type { TowedUnit } from "./trailer.ts";
@@ -30,7 +30,7 @@ export interface TrainMotion {
   /** Bits by which the way from a layer shifts. */
   readonly shift: Int32Array;
   /** Poses on the way from a layer that must be free too: layer and bits from the pose before, pair after pair. */
-  readonly middles: readonly (Int32Array | null)[];
+  readonly middles: Middles;
   /** Curvature of the towing vehicle's way from a layer (1/m, the same both ways), and its length, m. */
   readonly curvature: Float64Array;
   readonly length: Float64Array;
@@ -38,6 +38,13 @@ export interface TrainMotion {
   readonly gear: 1 | -1;
   /** Whether it keeps the hitch angle, or towards which side it takes it. */
   readonly bends: -1 | 0 | 1;
+}
+
+/** Pairs of layer and bits; those of a layer lie from `from[layer]` on, `count[layer]` numbers of them. */
+export interface Middles {
+  readonly from: Int32Array;
+  readonly count: Int32Array;
+  readonly pairs: number[];
 }
 
 /** Shares of full lock at which the hitch angle is changed. */
@@ -52,7 +59,7 @@ const straightLengths = [0.4, 0.8] as const;
 /** The layer of a heading and a hitch angle, both in steps. */
 export function layerOf({ places, levels }: TrainLattice, heading: number, level: number): number {
   const { headings } = places;
-  return (level + levels) * headings + ((heading % headings) + headings) % headings;
+  return (level + levels) * headings + (((heading % headings) + headings) % headings);
 }
 
 /** Heading and hitch angle of a layer, in steps. */
@@ -66,30 +73,36 @@ export function turnOf({ places }: TrainLattice): number {
   return (2 * Math.PI) / places.headings;
 }
 
-/** Motions of one gear, driven or undone, as far as an angle allows. */
-export interface MotionsWanted {
-  readonly gear: 1 | -1;
-  /** True-to-time from the start, or backwards in time from the end. */
-  readonly inTime: 1 | -1;
-  readonly limits: AngleLimits;
+/** The motions by which sides spread: in time as the train drives in a gear next, against it as it drove before. */
+export interface TrainMotions {
+  readonly inTime: Readonly<Record<Gear, readonly TrainMotion[]>>;
+  readonly against: Readonly<Record<Gear, readonly TrainMotion[]>>;
 }
 
-/** The motions by which a side spreads when the train drives in a gear next to it. */
-export function trainMotions(lattice: TrainLattice, { gear, inTime, limits }: MotionsWanted): readonly TrainMotion[] {
-  const most = Math.floor((gear === 1 ? limits.forward : limits.reverse) / turnOf(lattice) + 1e-9);
-  const ahead = [...straights(lattice), holds(lattice, most), ...locks.map((lock) => bend(lattice, lock, most))].flat();
-  return gear * inTime === 1 ? ahead : ahead.map((motion) => undone(motion));
+/** All motions of a lattice, as far as the hitch angles allow. What is driven one way can be driven back. */
+export function trainMotions(lattice: TrainLattice, limits: AngleLimits): TrainMotions {
+  const most = (limit: number): number => Math.floor(limit / turnOf(lattice) + 1e-9);
+  const ahead = (levels: number): readonly TrainMotion[] =>
+    [...straights(lattice), holds(lattice, levels), ...locks.map((lock) => bend(lattice, lock, levels))].flat();
+  const forward = ahead(most(limits.forward));
+  const reverse = most(limits.reverse) === most(limits.forward) ? forward : ahead(most(limits.reverse));
+  const back = reverse.map(undone);
+  return {
+    inTime: { forward, reverse: back },
+    against: { forward: reverse === forward ? back : forward.map(undone), reverse },
+  };
 }
 
+/** A motion the other way round. */
 function undone(motion: TrainMotion): TrainMotion {
   const { to, from } = motion;
   const shift = new Int32Array(to.length);
-  const middles: (Int32Array | null)[] = Array.from(to, () => null);
+  const middles = emptyMiddles(to.length);
   const [curvature, length] = [new Float64Array(to.length), new Float64Array(to.length)];
   for (const [layer, target] of to.entries()) {
     if (target < 0) continue;
     shift[target] = -motion.shift[layer]!;
-    middles[target] = turnedRound(motion.middles[layer] ?? null, motion.shift[layer]!);
+    turnRound(motion, layer, middles);
     curvature[target] = motion.curvature[layer]!;
     length[target] = motion.length[layer]!;
   }
@@ -97,20 +110,23 @@ function undone(motion: TrainMotion): TrainMotion {
   return { to: from, from: to, shift, middles, curvature, length, gear: motion.gear === 1 ? -1 : 1, bends };
 }
 
-/** Poses on a way of so many bits in all, as they are passed the other way round. */
-function turnedRound(middles: Int32Array | null, shift: number): Int32Array | null {
-  if (middles === null) return null;
-  const back = new Int32Array(middles.length);
-  let gone = 0;
-  for (let i = 0; i < middles.length; i += 2) gone += middles[i + 1]!;
-  let step = gone - shift;
-  for (let i = 0; i < middles.length; i += 2) {
-    const j = middles.length - 2 - i;
-    back[i] = middles[j]!;
-    back[i + 1] = step;
-    step = -middles[j + 1]!;
+/** Adds the poses on the way from a layer as they are passed the other way round. */
+function turnRound({ middles, to, shift }: TrainMotion, layer: number, back: Middles): void {
+  const { pairs } = middles;
+  const [from, count] = [middles.from[layer]!, middles.count[layer]!];
+  const target = to[layer]!;
+  back.from[target] = back.pairs.length;
+  back.count[target] = count;
+  let step = -shift[layer]!;
+  for (let i = from; i < from + count; i += 2) step += pairs[i + 1]!;
+  for (let i = from + count - 2; i >= from; i -= 2) {
+    back.pairs.push(pairs[i]!, step);
+    step = -pairs[i + 1]!;
   }
-  return back;
+}
+
+function emptyMiddles(count: number): Middles {
+  return { from: new Int32Array(count), count: new Int32Array(count), pairs: [] };
 }
 
 function emptyMotion(lattice: TrainLattice, bends: -1 | 0 | 1): TrainMotion {
@@ -119,7 +135,7 @@ function emptyMotion(lattice: TrainLattice, bends: -1 | 0 | 1): TrainMotion {
     to: new Int32Array(count).fill(-1),
     from: new Int32Array(count).fill(-1),
     shift: new Int32Array(count),
-    middles: Array.from({ length: count }, () => null),
+    middles: emptyMiddles(count),
     curvature: new Float64Array(count),
     length: new Float64Array(count),
     gear: 1,
@@ -127,26 +143,37 @@ function emptyMotion(lattice: TrainLattice, bends: -1 | 0 | 1): TrainMotion {
   };
 }
 
+/** A step from node to node. */
 interface Edge {
-  readonly from: number;
-  readonly to: number;
-  readonly shift: number;
+  readonly from: LatticeNode;
+  readonly to: LatticeNode;
+  readonly middles: readonly LatticeNode[];
   readonly curvature: number;
   readonly length: number;
-  /** Poses on the way: layer, and bits from its beginning. */
-  readonly middles?: readonly (readonly [layer: number, bits: number])[];
 }
 
-function addEdge(motion: TrainMotion, { from, to, shift, curvature, length, middles = [] }: Edge): void {
-  motion.to[from] = to;
-  motion.from[to] = from;
-  motion.shift[from] = shift;
-  motion.curvature[from] = curvature;
-  motion.length[from] = length;
-  if (middles.length === 0) return;
-  const steps = new Int32Array(2 * middles.length);
-  for (const [i, [layer, bits]] of middles.entries()) steps.set([layer, bits - (middles[i - 1]?.[1] ?? 0)], 2 * i);
-  (motion.middles as (Int32Array | null)[])[from] = steps;
+/** A layer, and a cell of it counted from some place. */
+interface LatticeNode {
+  readonly layer: number;
+  readonly x: number;
+  readonly y: number;
+}
+
+function addEdge({ places }: TrainLattice, motion: TrainMotion, edge: Edge): void {
+  const { from, to, middles } = edge;
+  const layer = from.layer;
+  motion.to[layer] = to.layer;
+  motion.from[to.layer] = layer;
+  motion.shift[layer] = (to.y - from.y) * places.stride + to.x - from.x;
+  motion.curvature[layer] = edge.curvature;
+  motion.length[layer] = edge.length;
+  motion.middles.from[layer] = motion.middles.pairs.length;
+  motion.middles.count[layer] = 2 * middles.length;
+  let before = from;
+  for (const node of middles) {
+    motion.middles.pairs.push(node.layer, (node.y - before.y) * places.stride + node.x - before.x);
+    before = node;
+  }
 }
 
 /** Shares of a way of so many metres at which it is looked at, besides its ends. */
@@ -157,13 +184,14 @@ function sharesOf(length: number): readonly number[] {
 
 /** Straight on, with the train in line: for each heading the step of whole cells that points best. */
 function straights(lattice: TrainLattice): readonly TrainMotion[] {
-  const { headings, cell, stride } = lattice.places;
+  const { headings, cell } = lattice.places;
   return straightLengths.map((longest) => {
     const motion = emptyMotion(lattice, 0);
     for (let k = 0; k < headings; k++) {
       const [x, y] = bestStep((2 * Math.PI * k) / headings, Math.max(longest, 2.3 * cell) / cell);
       const layer = layerOf(lattice, k, 0);
-      addEdge(motion, { from: layer, to: layer, shift: y * stride + x, curvature: 0, length: cell * Math.hypot(x, y) });
+      const length = cell * Math.hypot(x, y);
+      addEdge(lattice, motion, { from: { layer, x: 0, y: 0 }, to: { layer, x, y }, middles: [], curvature: 0, length });
     }
     return motion;
   });
@@ -203,8 +231,8 @@ function holds(lattice: TrainLattice, most: number): TrainMotion {
     const round = (Math.cos(phi) + S * k * Math.sin(phi)) / k;
     if (round <= 0) break;
     for (let h = 0; h < headings; h++) {
-      addEdge(motion, holdEdge(lattice, { level, curvature: k, round, heading: h, side: 1 }));
-      addEdge(motion, holdEdge(lattice, { level, curvature: k, round, heading: h, side: -1 }));
+      addEdge(lattice, motion, holdEdge(lattice, { level, curvature: k, round, heading: h, side: 1 }));
+      addEdge(lattice, motion, holdEdge(lattice, { level, curvature: k, round, heading: h, side: -1 }));
     }
   }
   return motion;
@@ -222,38 +250,26 @@ interface Held {
 /** A step of heading at a steady hitch angle, to the left, or the mirror image of that. */
 function holdEdge(lattice: TrainLattice, { level, curvature, round, heading, side }: Held): Edge {
   const turn = turnOf(lattice);
-  const at = (h: number): Cell => {
+  const { cell } = lattice.places;
+  const node = (h: number): LatticeNode => {
     const angle = h * turn;
-    return cellAt(lattice, round * Math.sin(angle), -side * round * Math.cos(angle));
+    const [x, y] = [round * Math.sin(angle), -side * round * Math.cos(angle)];
+    const layer = layerOf(lattice, side * Math.round(h), side * level);
+    return { layer, x: roundEven(x / cell), y: roundEven(y / cell) };
   };
-  const layer = (h: number): number => layerOf(lattice, side * h, side * level);
-  const here = at(heading);
   const length = turn / curvature;
-  const middles = sharesOf(length).map(
-    (share) => [layer(heading + Math.round(share)), bitsBetween(lattice, here, at(heading + share))] as const,
-  );
-  const shift = bitsBetween(lattice, here, at(heading + 1));
-  return { from: layer(heading), to: layer(heading + 1), shift, curvature: side * curvature, length, middles };
+  const middles = sharesOf(length).map((share) => node(heading + share));
+  return { from: node(heading), to: node(heading + 1), middles, curvature: side * curvature, length };
 }
 
-type Cell = readonly [number, number];
-
-function cellAt({ places }: TrainLattice, x: number, y: number): Cell {
-  return [roundEven(snapped(x / places.cell)), roundEven(snapped(y / places.cell))];
-}
-
-/** Halves go away from zero, so that left and right are alike. */
+/** Halves go away from zero, so that left and right are alike; without the rounding noise of the value. */
 function roundEven(value: number): number {
-  return Math.sign(value) * Math.round(Math.abs(value));
+  return Math.sign(value) * Math.round(snapped(Math.abs(value)));
 }
 
 /** A number without its rounding noise, so that mirrored headings round alike. */
 function snapped(value: number): number {
   return Math.round(value * 1e9) / 1e9;
-}
-
-function bitsBetween({ places }: TrainLattice, a: Cell, b: Cell): number {
-  return (b[1] - a[1]) * places.stride + b[0] - a[0];
 }
 
 /** A place of the curve that a trailer's axle follows while its hitch angle changes, steered at one lock. */
@@ -317,37 +333,52 @@ function changeLength(
  */
 function motionAlong(lattice: TrainLattice, curve: readonly OnCurve[], curvature: number, bends: 1 | -1): TrainMotion {
   const motion = emptyMotion(lattice, bends);
+  const ends = curve.map((one) => laidOut(lattice, one));
+  const ways = curve.map(({ towing, angle }, i) => {
+    const next = curve[i + 1];
+    return sharesOf(next?.length ?? 0).map((share) => {
+      const part = { curvature, length: share * next!.length };
+      const there = { towing: poseAfter(towing, part), angle: hitchAngleAfter(lattice.trailer, angle, part) };
+      return laidOut(lattice, there);
+    });
+  });
   for (let base = 0; base < lattice.places.headings; base++) {
-    for (const [i, { angle, towing, length }] of curve.entries()) {
-      const before = curve[i - 1];
-      if (!before) continue;
-      const here = nodeOn(lattice, base, before);
-      const next = nodeOn(lattice, base, { angle, towing });
-      const middles = sharesOf(length).map((share) => {
-        const part = { curvature, length: share * length };
-        const way = { towing: poseAfter(before.towing, part), angle: hitchAngleAfter(lattice.trailer, before.angle, part) };
-        const node = nodeOn(lattice, base, way);
-        return [node.layer, bitsBetween(lattice, here.cell, node.cell)] as const;
+    const [c, s] = [Math.cos(base * turnOf(lattice)), Math.sin(base * turnOf(lattice))];
+    const node = ({ x, y, heading, level }: LaidOut): LatticeNode => ({
+      layer: layerOf(lattice, base + heading, level),
+      x: roundEven(c * x - s * y),
+      y: roundEven(s * x + c * y),
+    });
+    for (let i = 1; i < ends.length; i++) {
+      const middles = ways[i - 1]!.map(node);
+      addEdge(lattice, motion, {
+        from: node(ends[i - 1]!),
+        to: node(ends[i]!),
+        middles,
+        curvature,
+        length: curve[i]!.length,
       });
-      const shift = bitsBetween(lattice, here.cell, next.cell);
-      addEdge(motion, { from: here.layer, to: next.layer, shift, curvature, length, middles });
     }
   }
   return motion;
 }
 
-/** Layer and place of a train on a curve that sets out at a heading (in steps). */
-function nodeOn(
-  lattice: TrainLattice,
-  base: number,
-  { towing, angle }: Pick<OnCurve, "towing" | "angle">,
-): { readonly layer: number; readonly cell: Cell } {
-  const turn = turnOf(lattice);
+/** A place of a curve: cells from its beginning, and steps of heading and of hitch angle. */
+interface LaidOut {
+  readonly x: number;
+  readonly y: number;
+  readonly heading: number;
+  readonly level: number;
+}
+
+function laidOut(lattice: TrainLattice, { towing, angle }: Pick<OnCurve, "towing" | "angle">): LaidOut {
   const { x, y, heading } = trailerPose(lattice.trailer, towing, angle);
-  const [c, s] = [Math.cos(base * turn), Math.sin(base * turn)];
-  const step = (value: number): number => roundEven(snapped(value / turn));
+  const { cell } = lattice.places;
+  const level = roundEven(angle / turnOf(lattice));
   return {
-    layer: layerOf(lattice, base + step(heading), Math.max(-lattice.levels, Math.min(lattice.levels, step(angle)))),
-    cell: cellAt(lattice, c * x - s * y, s * x + c * y),
+    x: x / cell,
+    y: y / cell,
+    heading: roundEven(heading / turnOf(lattice)),
+    level: Math.max(-lattice.levels, Math.min(lattice.levels, level)),
   };
 }

@@ -10,7 +10,7 @@ import { evaluateTrain, trainSpanned, trainUnknowns } from "./train-shooting.ts"
 import type { TrainKnot, TrainShooting } from "./train-shooting.ts";
 import { joinToEnd } from "./trailer-join.ts";
 import type { TrainPose } from "./trailer-pose.ts";
-import { sweepTrain } from "./trailer-sweep.ts";
+import { trainDrivesAll } from "./trailer-sweep.ts";
 import type { AngleLimits, CheckedTrain } from "./trailer-sweep.ts";
 import { wallsOf } from "./walls.ts";
 import type { Walls } from "./walls.ts";
@@ -54,7 +54,6 @@ export function refineTrain(rough: RoughTrainWay, walls: TrainWalls, to: TrainRe
   for (let count = 0; count < mostSteps; count++) {
     clearBanded(work.system);
     const before = evaluateTrain(shooting, weight, work.system);
-    trace.push(`${before.cost.toFixed(4)} g${before.gap.toFixed(3)} c${before.clearance.toFixed(3)}`);
     if (count % patience.steps === 0) {
       if (before.cost > earlier * patience.share) {
         if (shooting.target <= leastSpare) return null;
@@ -99,7 +98,6 @@ function shootingOf(rough: RoughTrainWay, walls: TrainWalls, to: TrainRefineWith
 
 const knotOf = ({ x, y, heading, hitchAngle }: TrainPose): TrainKnot => [x, y, heading, hitchAngle];
 
-export const trace: string[] = [];
 interface Setting {
   readonly shooting: TrainShooting;
   readonly work: { readonly system: Banded; readonly held: Uint8Array; readonly step: Float64Array };
@@ -158,5 +156,5 @@ function accepted({ arcs: count, unknowns }: TrainShooting, to: TrainRefineWith)
   }
   if (directionChanges(arcs) > mostChanges) return null;
   const joined = joinToEnd({ trailer: train.trailer, start, end, arcs, largestCurvature });
-  return joined && sweepTrain(train, start, joined, limits).is === "accepted" ? joined : null;
+  return joined && trainDrivesAll(train, start, joined, limits) ? joined : null;
 }

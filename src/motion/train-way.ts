@@ -15,7 +15,7 @@ import { layerOf } from "./train-lattice.ts";
 import type { TrainLattice } from "./train-lattice.ts";
 import { refineTrain, trainWalls } from "./train-refine.ts";
 import { trailerPose } from "./trailer-pose.ts";
-import type { TrainProblem } from "./trailer-search.ts";
+import type { TrainProblem } from "./train-problem.ts";
 
 /** Longest step of a motion, m. */
 const longestMove = 4.5;
@@ -29,14 +29,19 @@ export function trainLattice(problem: TrainProblem, step: LatticeStep): TrainLat
   const places = latticeOver(box, step, Math.max(longestMove, S + T + 1, 2 * Math.max(...thin)));
   const turn = (2 * Math.PI) / step.headings;
   const levels = Math.floor(Math.max(limits.forward, limits.reverse) / turn + 1e-9);
-  return { places, layers: { ...places, headings: (2 * levels + 1) * step.headings + scratchLayers }, trailer, radius, levels };
+  return {
+    places,
+    layers: { ...places, headings: (2 * levels + 1) * step.headings + scratchLayers },
+    trailer,
+    radius,
+    levels,
+  };
 }
 
 /** How a lattice is searched. */
-export interface TrainLook {
-  readonly step: LatticeStep;
-  /** How much smaller everything is taken, m. */
-  readonly deflation: number;
+interface TrainLook {
+  /** Lattices, the finest first: the first that is small enough is taken. */
+  readonly steps: readonly LatticeStep[];
   /** Words of one set of layers, and words of log, beyond which it is not searched. */
   readonly mostWords: number;
   readonly mostLog: number;
@@ -44,10 +49,24 @@ export interface TrainLook {
   readonly tries: readonly number[];
 }
 
-/** An exact path that one look finds; null where it finds none. */
+const wide: readonly LatticeStep[] = [
+  { cell: 0.2, headings: 72 },
+  { cell: 0.3, headings: 72 },
+  { cell: 0.45, headings: 36 },
+  { cell: 0.6, headings: 36 },
+];
+
+/** A quick look, and a close one. */
+export const trainLooks: readonly TrainLook[] = [
+  { steps: wide, mostWords: 5e6, mostLog: 30e6, tries: [4, 3, 2] },
+  { steps: [{ cell: 0.1, headings: 72 }], mostWords: 14e6, mostLog: 60e6, tries: [6, 4, 3] },
+];
+
+/** An exact path that a look finds; null where it finds none. */
 export function trainWay(problem: TrainProblem, look: TrainLook): readonly Arc[] | null {
-  const lattice = trainLattice(problem, look.step);
-  if (latticeWords(lattice.layers) > look.mostWords) return null;
+  const lattices = look.steps.map((step) => trainLattice(problem, step));
+  const lattice = lattices.find(({ layers }) => latticeWords(layers) <= look.mostWords);
+  if (!lattice) return null;
   const fronts = frontsFor(problem, lattice, look);
   growTrainFronts(fronts, problem.mostChanges);
   const way = exactWay(problem, fronts, look.tries);
@@ -55,9 +74,9 @@ export function trainWay(problem: TrainProblem, look: TrainLook): readonly Arc[]
   return way;
 }
 
-export function frontsFor(problem: TrainProblem, lattice: TrainLattice, look: TrainLook): TrainFronts {
+function frontsFor(problem: TrainProblem, lattice: TrainLattice, look: TrainLook): TrainFronts {
   const { train, end, firstGear, lastGear, limits } = problem;
-  const maker = trainFreeMaker(lattice, train, look.deflation);
+  const maker = trainFreeMaker(lattice, train, 0);
   const field = newField(lattice.layers, borrowHeap(fieldWords(lattice.layers, maker, 2)), maker, 2);
   const inLine = (node: { heading: number; bit: number }) => ({ ...node, heading: layerOf(lattice, node.heading, 0) });
   return beginTrainFronts({

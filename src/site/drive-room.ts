@@ -9,7 +9,7 @@ import type { Point } from "../model/reading.ts";
 import type { Drive } from "./drive.ts";
 import { movedArea, ringAt } from "./live-ring.ts";
 import { overallLength } from "../motion/vehicle.ts";
-import { trainRoom } from "../motion/trailer-manoeuvre.ts";
+import { trainRoom } from "../motion/trailer-room.ts";
 import { rollingRoom } from "../motion/steering-room.ts";
 import { asDrivenThere, type SeenDrive, seenDrive } from "./seen-drive.ts";
 import { inLine } from "./trailer.ts";
