@@ -4,7 +4,7 @@ import { changed, runAlong, scratchAt, shiftFrom, shiftToScratch } from "./shift
 import type { Stretch } from "./shift.ts";
 import { bitsAt } from "./side.ts";
 import type { Side } from "./side.ts";
-import type { TrainMotion } from "./train-lattice.ts";
+import type { TrainMotion } from "./train-motion.ts";
 import type { Node } from "./trace.ts";
 
 /** Poses of a train reached from some seeds, and by which motion each pass reached more. */

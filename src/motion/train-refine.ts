@@ -5,7 +5,7 @@ import { clearBanded, newBanded, solveDamped } from "./banded.ts";
 import type { Banded } from "./banded.ts";
 import { directionChanges } from "./pose.ts";
 import type { Arc, Pose } from "./pose.ts";
-import type { RoughTrainWay } from "./train-fronts.ts";
+import type { RoughTrainWay } from "./train-meeting.ts";
 import { evaluateTrain, trainSpanned, trainUnknowns } from "./train-shooting.ts";
 import type { TrainKnot, TrainShooting } from "./train-shooting.ts";
 import { joinToEnd } from "./trailer-join.ts";

@@ -1,42 +1,20 @@
 // A train's way by floods over its lattice of poses, made exact: the least number of changes first.
 
-import { middleOf } from "./checked.ts";
 import { borrowHeap } from "./heap.ts";
-import { latticeOver, latticeWords } from "./lattice.ts";
+import { latticeWords } from "./lattice.ts";
 import type { LatticeStep } from "./lattice.ts";
 import { nodeAt, nodesAbout } from "./node-at.ts";
 import type { Arc } from "./pose.ts";
-import { scratchLayers } from "./shift.ts";
 import { fieldWords, newField } from "./side.ts";
 import { trainFreeMaker } from "./train-free.ts";
-import { beginTrainFronts, goOnTrains, growTrainFronts, releaseTrains, trainWays } from "./train-fronts.ts";
+import { beginTrainFronts, goOnTrains, growTrainFronts, releaseTrains } from "./train-fronts.ts";
 import type { TrainFronts } from "./train-fronts.ts";
-import { layerOf } from "./train-lattice.ts";
+import { layerOf, trainLattice } from "./train-lattice.ts";
 import type { TrainLattice } from "./train-lattice.ts";
+import { trainWays } from "./train-meeting.ts";
 import { refineTrain, trainWalls } from "./train-refine.ts";
 import { trailerPose } from "./trailer-pose.ts";
 import type { TrainProblem } from "./train-problem.ts";
-
-/** Longest step of a motion, m. */
-const longestMove = 4.5;
-
-/** The lattice of a problem, whose frame has the trailer's axle at its origin. */
-export function trainLattice(problem: TrainProblem, step: LatticeStep): TrainLattice {
-  const { train, box, limits, radius } = problem;
-  const { trailer } = train;
-  const { hitchBehindAxle: S, hitchToAxle: T } = trailer;
-  const thin = [...train.towing, ...train.towed].map((one) => Math.hypot(...middleOf(one)));
-  const places = latticeOver(box, step, Math.max(longestMove, S + T + 1, 2 * Math.max(...thin)));
-  const turn = (2 * Math.PI) / step.headings;
-  const levels = Math.floor(Math.max(limits.forward, limits.reverse) / turn + 1e-9);
-  return {
-    places,
-    layers: { ...places, headings: (2 * levels + 1) * step.headings + scratchLayers },
-    trailer,
-    radius,
-    levels,
-  };
-}
 
 /** How a lattice is searched. */
 interface TrainLook {
