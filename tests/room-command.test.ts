@@ -60,6 +60,14 @@ describe("room", () => {
     expect(code).toBe(0);
     expect(out).toContain("YOUR VEHICLE: GATE OFF A LANE");
   });
+  it("takes a trailer of the library, and a gate with it on", async () => {
+    const { code, out } = await run("pickup", "--trailer", "plant trailer", "--shape", "gate", "--lane", "5");
+    expect(code).toBe(0);
+    expect(out).toContain("PICKUP WITH PLANT TRAILER: ROOM WITHOUT REVERSING");
+    expect(out.replace(/\s+/g, " ")).toContain(
+      "hitched 1.20 m behind the rear axle of the vehicle (Common trade practice",
+    );
+  });
   it("writes no drawing of several into one file, and says so", async () => {
     const file = join(folder, "several.svg");
     const { code, err } = await run("b85 car", "german car", "--shape", "gate", "--save", file);
@@ -75,6 +83,9 @@ describe("room", () => {
     ],
     [["pickup", "--moves", "4"], "odd number of moves"],
     [["pickup", "--moves", "many"], "--moves: expected a whole number"],
+    [["pickup", "--trailer", "cart"], "--trailer: expected farm trailer"],
+    [["pickup", "--trailer", "livestock trailer"], "the rear axle back to the hitch"],
+    [["pickup", "--walls", "high"], "--walls: expected none, ground, all"],
     [["pickup", "--shape", "star"], "--shape: expected rectangle"],
     [["pickup", "--entry", "side"], "--entry: expected middle"],
     [["pickup", "--clear", "wide"], "--clear: expected a length"],

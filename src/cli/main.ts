@@ -162,6 +162,8 @@ function addRoom(program: Command, streams: Streams, finish: (code: number) => v
     .option("--depth <length>", "depth of the ground; the length is looked for; with both, the clearance")
     .option("--lane <length>", "width of the lane that a gate opens off")
     .option("--set-back <length>", "how far back from the lane the gate stands, besides those told anyway")
+    .option("--trailer <name>", "with this trailer on: of the library, as 'plant trailer', or of --plan")
+    .option("--hitch <length>", "rear axle back to the hitch")
     .option("--vehicle-length <length>", "your own vehicle: whole length")
     .option("--vehicle-width <length>", "width without mirrors")
     .option("--wheelbase <length>", "front axle to rear axle")

@@ -24,6 +24,8 @@ export interface RoomFlags {
   readonly vehicleLength?: string;
   readonly vehicleWidth?: string;
   readonly wheelbase?: string;
+  readonly trailer?: string;
+  readonly hitch?: string;
   readonly frontOverhang?: string;
   readonly rearOverhang?: string;
   readonly overTyres?: string;
@@ -59,6 +61,7 @@ export async function roomCommand(named: readonly string[], flags: RoomFlags, st
     wishes: wishes.value,
     file: flags.plan ?? "none; vehicles of the library, or as given",
     explainedBy: flags.plan === undefined ? explaining.name : null,
+    trailer: source.trailer ?? null,
     ...(source.shown ? { shown: source.shown } : {}),
   });
   streams.err(result.lacks.map((words) => `${words}\n`).join(""));
@@ -142,6 +145,8 @@ interface Source {
   readonly plan: ReturnType<typeof resolvedPlan>["value"];
   readonly told: string;
   readonly named?: readonly string[];
+  /** Name of the trailer in the plan that is to be towed. */
+  readonly trailer?: string;
   readonly shown?: Readonly<Record<string, string>>;
 }
 
@@ -152,7 +157,8 @@ function planFile(file: string, flags: RoomFlags, streams: Streams): Source | { 
   const missing = includes.flatMap((one): readonly Problem[] => ("problem" in one ? [one.problem] : []));
   const texts = includes.flatMap((one) => ("text" in one ? [one.text] : []));
   const { value, problems } = resolvedPlan({ ...read.text, includes: texts }, flags.option);
-  return { plan: value, told: problemLines([...missing, ...problems]) };
+  const trailer = flags.trailer === undefined ? {} : { trailer: flags.trailer };
+  return { plan: value, told: problemLines([...missing, ...problems]), ...trailer };
 }
 
 const ownFlags = [
@@ -162,6 +168,7 @@ const ownFlags = [
   ["frontOverhang", "front_overhang"],
   ["rearOverhang", "rear_overhang"],
   ["overTyres", "track"],
+  ["hitch", "hitch"],
 ] as const;
 
 /** A plan of vehicles alone, so that lengths are read and looked over like those of any plan. */
@@ -170,7 +177,10 @@ function libraryPlan(named: readonly string[], flags: RoomFlags): Source | { rea
   for (const [flag, property] of ownFlags) if (flags[flag] !== undefined) own[property] = flags[flag];
   if (flags.turningCircle !== undefined)
     own["turning_circle"] = { across: flags.turningCircle, between: flags.between };
-  const measured = Object.keys(own).length > 0;
+  const measured = Object.keys(own).some((key) => key !== "hitch");
+  const towed = flags.trailer === undefined ? null : libraryTrailer(flags.trailer);
+  if (towed && "wrong" in towed) return towed;
+  if (towed?.hitch !== undefined && own["hitch"] === undefined) own["hitch"] = towed.hitch;
   const known = [...(rulebook().tables.get("vehicles")?.rows.keys() ?? [])];
   if (named.length === 0 && !measured)
     return {
@@ -194,11 +204,37 @@ function libraryPlan(named: readonly string[], flags: RoomFlags): Source | { rea
       ...Object.fromEntries(names.map((name, i) => [name, vehicles[i]])),
       [explaining.name]: { like: explaining.like },
     },
+    ...(towed ? { trailers: { [towed.name]: towed.lengths } } : {}),
   });
   const { value, problems } = resolvedPlan({ file: "the command", text });
   const told = problems.map(({ expected, got, hint }) => `Expected ${expected}; got ${got}. ${hint}.\n`).join("");
   const shown = Object.fromEntries(names.map((name, i) => [name, likes[i] ?? "your vehicle"]));
   return problems.length > 0
     ? { plan: null, told }
-    : { plan: value, told: "", named: names, shown: { ...shown, [explaining.name]: explaining.like } };
+    : {
+        plan: value,
+        told: "",
+        named: names,
+        ...(towed ? { trailer: towed.name } : {}),
+        shown: { ...shown, [explaining.name]: explaining.like },
+      };
+}
+
+interface LibraryTrailer {
+  readonly name: string;
+  readonly lengths: Readonly<Record<string, number | undefined>>;
+  readonly hitch: number | undefined;
+}
+
+/** A row of the table of trailers, as a plan writes it; the body is taken to begin at the hitch. */
+function libraryTrailer(word: string): LibraryTrailer | { readonly wrong: readonly string[] } {
+  const rows = rulebook().tables.get("trailers")?.rows;
+  const row = rows?.get(word.toLowerCase());
+  if (!row)
+    return {
+      wrong: [`--trailer: expected ${[...(rows?.keys() ?? [])].join(", ")}; got ${word}. Your own goes into a plan.`],
+    };
+  const { width, wheelbase, rear_overhang: tail, hitch } = row;
+  const lengths = { width: width?.value, hitch_to_axle: wheelbase?.value, rear_overhang: tail?.value };
+  return { name: word.toLowerCase(), lengths, hitch: hitch?.value };
 }

@@ -11,6 +11,7 @@ import { element, joined, plain, type Markup } from "./markup.ts";
 import { figuresMarkup, figuresOf } from "./room-dimensions.ts";
 import { frameMarkup, inked, lines, page, roomFrame } from "./room-frame.ts";
 import { gateSketch } from "./room-gate-drawing.ts";
+import { type TrainDrawn, trainSketch } from "./room-train-drawing.ts";
 import { pathMarkup } from "./room-path.ts";
 
 const letters = "Helvetica, Arial, 'Liberation Sans', sans-serif";
@@ -23,6 +24,7 @@ export interface RoomDrawn {
   readonly asked: RoomAsked | null;
   readonly found: RoomFound | null;
   readonly placed: GatePlaced | null;
+  readonly train: TrainDrawn | null;
 }
 
 /** The drawing as one `svg` element; null where there is nothing to draw. `id` keeps the names of several apart. */
@@ -51,7 +53,8 @@ export function roomMarkup(drawn: RoomDrawn, id: string): Markup | null {
 }
 
 /** Ground with the way it is driven, or a gate with the turn into it. */
-function sketchOf({ vehicle, asked, found, placed }: RoomDrawn) {
+function sketchOf({ vehicle, asked, found, placed, train }: RoomDrawn) {
+  if (train) return trainSketch(train);
   if (vehicle && placed) return gateSketch(placed, vehicle);
   if (!vehicle || !asked || !found) return null;
   const frame = roomFrame([...found.ground, ...found.swept.rings.flat()]);

@@ -166,6 +166,6 @@ function keyMarkup([x, y]: Point): Markup {
 }
 
 function footMarkup(foot: readonly string[], width: number): readonly Markup[] {
-  const shown = foot.flatMap((text) => paperLines(text, { width, size: small, most: 3 }));
+  const shown = foot.flatMap((text) => paperLines(text, { width, size: small, most: 4 }));
   return shown.slice(0, 10).map((line, i) => lettering([edge, 174.5 + i * 3.3], line, {}));
 }

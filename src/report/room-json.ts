@@ -4,10 +4,19 @@ import type { Point } from "../model/reading.ts";
 import type { RoomAnswer, RoomAsked, RoomFound, RoomTried } from "../motion/room-answer.ts";
 import type { GateRow } from "../motion/room-gate.ts";
 import { jsonText, rounded } from "./json.ts";
+import type { TrainBend, TrainGateRow } from "../motion/room-train.ts";
+import type { TrainDrawn } from "./room-train-drawing.ts";
 import type { RoomDrawn } from "./room-drawing.ts";
+
+/** What is written of a vehicle with its trailer. */
+interface TrainWritten extends TrainDrawn {
+  readonly bends?: readonly TrainBend[];
+  readonly gate?: { readonly rows: readonly TrainGateRow[] } | null;
+}
 
 /** What is written of one page. */
 export interface RoomWritten extends RoomDrawn {
+  readonly train: TrainWritten | null;
   readonly answer: RoomAnswer | null;
   readonly tried: RoomTried | null;
   readonly gate: readonly GateRow[] | null;
@@ -45,6 +54,7 @@ function pageObject(page: RoomWritten) {
       size: size === null ? null : rounded(size),
     })),
     gate: gate && gate.map(gateObject),
+    with_trailer: page.train && trainObject(page.train),
     title: sheet.title,
     what: sheet.what,
     parts: sheet.parts.map(({ heading, entries }) => ({ heading, entries: entries.map(({ words }) => words) })),
@@ -89,6 +99,31 @@ function gateObject({ setback, fromMiddle, fromFarSide }: GateRow) {
     set_back: rounded(setback),
     from_middle: fromMiddle === null ? null : rounded(fromMiddle),
     from_far_side: fromFarSide === null ? null : rounded(fromFarSide),
+  };
+}
+
+function trainObject({ ring, clearance, bends = [], gate = null }: TrainWritten) {
+  return {
+    clearance: rounded(clearance),
+    ring: {
+      outer: rounded(ring.outer + clearance),
+      inner: rounded(Math.max(0, ring.inner - clearance)),
+      rear_axle_radius: rounded(ring.rearAxleRadius),
+      hitch_angle: rounded(ring.hitchAngle),
+      full_lock: ring.fullLock,
+    },
+    bends: bends.map(({ angle, outer, inner, fullLock }) => ({
+      angle: rounded(angle),
+      outer: rounded(outer + clearance),
+      inner: rounded(Math.max(0, inner - clearance)),
+      full_lock: fullLock,
+    })),
+    gate:
+      gate &&
+      gate.rows.map(({ setback, fromMiddle }) => ({
+        set_back: rounded(setback),
+        from_middle: fromMiddle === null ? null : rounded(fromMiddle),
+      })),
   };
 }
 

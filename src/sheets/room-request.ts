@@ -15,6 +15,7 @@ import type { GatePlaced, GateRow } from "../motion/room-gate.ts";
 import type { Vehicle } from "../motion/vehicle.ts";
 import { gateSheet } from "./room-gate.ts";
 import { type RoomFoot, roomSheet, togetherSheet } from "./room.ts";
+import { tellTrain, type TrainTold, trainSheet } from "./room-train.ts";
 import { type RoomVehicle, roomVehicles } from "./room-vehicle.ts";
 import { type RoomTold, type RoomWishes, taken, tellGate, tellRoom, tellTogether } from "./room-work.ts";
 import { metres } from "./room-words.ts";
@@ -32,6 +33,8 @@ export interface RoomPage {
   readonly tried: RoomTried | null;
   readonly gate: readonly GateRow[] | null;
   readonly placed: GatePlaced | null;
+  /** With a trailer on. */
+  readonly train: TrainTold | null;
 }
 
 export interface RoomResult {
@@ -50,6 +53,8 @@ export interface RoomRequest {
   readonly file: string;
   /** A car of the library for which a quoted size is explained; it is a vehicle of the plan too. */
   readonly explainedBy: string | null;
+  /** The trailer of the plan that every vehicle is to tow; each its own where none is named. */
+  readonly trailer?: string | null;
   /** Names to be printed in place of those of the plan. */
   readonly shown?: Readonly<Record<string, string>>;
 }
@@ -64,10 +69,14 @@ export function askRoom(request: RoomRequest): RoomResult {
   const library = libraryOf(request);
   const found = roomVehicles(plan, named, library);
   const lacks = found.flatMap((one) => ("lacks" in one ? one.lacks.map((words) => `"${one.name}": ${words}`) : []));
-  const vehicles = found.flatMap((one) => ("lacks" in one ? [] : [one]));
+  const all = found.flatMap((one) => ("lacks" in one ? [] : [one]));
+  const vehicles = all.filter(({ trailer }) => trailer === null);
   const defaults = book.tables.get(tableName);
   const card = book.cards.find(({ id }) => id === turningCard);
   const foot: RoomFoot = { cautions: card?.cautions ?? [], defersTo: card?.defersTo ?? null, quoted: null };
+  const trains = all.flatMap((one) =>
+    one.trailer ? [trainPage(tellTrain(one, one.trailer, { wishes, defaults }))] : [],
+  );
   if (wishes.form === "gate") {
     const pages = tellGate(vehicles, wishes, defaults).map((told): RoomPage => ({
       ...emptyPage(told.vehicle),
@@ -75,23 +84,30 @@ export function askRoom(request: RoomRequest): RoomResult {
       gate: told.rows,
       placed: told.placed,
     }));
-    return { pages, lacks };
+    return { pages: [...pages, ...trains], lacks };
   }
   const told = tellRoom(vehicles, wishes, defaults);
   const pages = told.map((one): RoomPage => pageOf(one, file, { ...foot, quoted: quotedWords(one, request) }));
   const together = tellTogether(told);
-  const all =
+  const joint =
     together &&
     togetherSheet(
       together,
       vehicles.map(({ name }) => name),
       file,
     );
-  return { pages: [...pages, ...(all ? [{ ...emptyPage(null), name: "all", sheet: all }] : [])], lacks };
+  const last = joint ? [{ ...emptyPage(null), name: "all", sheet: joint }] : [];
+  return { pages: [...pages, ...trains, ...last], lacks };
+
+  function trainPage(told: TrainTold): RoomPage {
+    return { ...emptyPage(told.vehicle), sheet: trainSheet(told, file, foot), train: told };
+  }
 }
 
-const libraryOf = ({ book, shown }: RoomRequest) => ({
+const libraryOf = ({ book, shown, trailer = null }: RoomRequest) => ({
+  trailer,
   vehicles: book.tables.get("vehicles"),
+  trailers: book.tables.get("trailers"),
   sources: book.sources,
   ...(shown ? { shown } : {}),
 });
@@ -106,6 +122,7 @@ function emptyPage(vehicle: RoomVehicle | null): Omit<RoomPage, "sheet"> {
     tried: null,
     gate: null,
     placed: null,
+    train: null,
   };
 }
 
@@ -132,7 +149,7 @@ function quotedWords({ asked }: RoomTold, request: RoomRequest): string | null {
   const [long, deep] = [row["length"]?.value ?? 0, row["depth"]?.value ?? 0];
   const alike = (given: number | null, like: number) => given === null || Math.abs(given - like) <= near;
   if ((asked.long ?? asked.deep) === null || !alike(asked.long, long) || !alike(asked.deep, deep)) return null;
-  const [car] = roomVehicles(plan, [explainedBy], libraryOf(request));
+  const [car] = roomVehicles(plan, [explainedBy], { ...libraryOf(request), trailer: null });
   if (!car || "lacks" in car) return null;
   const track = taken(defaults, car.vehicle, "track");
   const clear = taken(defaults, car.vehicle, "clear");

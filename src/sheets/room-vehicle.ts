@@ -4,6 +4,7 @@ import type { Seen, Source, Table } from "../model/card.ts";
 import { type Feature, featureWords, type Plan } from "../model/plan.ts";
 import type { Missing } from "../model/reading.ts";
 import { type Quantity, type Read, swayLength } from "../model/quantity.ts";
+import { type RoomTrailer, roomTrailer } from "./room-trailer.ts";
 import { overallLength, steadyCircle, type Vehicle } from "../motion/vehicle.ts";
 import { liveVehicle } from "../site/vehicle.ts";
 
@@ -15,6 +16,8 @@ export interface RoomVehicle {
   readonly largest: Vehicle | null;
   /** Width over both mirrors, m, where the plan says it. */
   readonly overMirrors: number | null;
+  /** The trailer behind it; null where it tows none. */
+  readonly trailer: RoomTrailer | null;
   /** Its lengths and circles in one sentence. */
   readonly words: string;
   /** What the figures rest on, a sentence each. */
@@ -29,10 +32,13 @@ const nineteenInTwenty = 1.96;
 
 /** The table of vehicles and the bibliography. */
 export interface Library {
+  readonly trailers?: Table | undefined;
   readonly vehicles: Table | undefined;
   readonly sources: ReadonlyMap<string, Source>;
   /** Names to be printed in place of those of the plan. */
   readonly shown?: Readonly<Record<string, string>>;
+  /** The trailer of the plan that every vehicle is to tow; null or not there where each tows its own. */
+  readonly trailer?: string | null;
 }
 
 /** The vehicles of a plan by name, all of them where none is named. Unknown names come back with the names there are. */
@@ -61,20 +67,16 @@ function namedVehicles(plan: Plan, named: readonly string[], library: Library): 
 
 function roomVehicle(feature: Feature, plan: Plan, library: Library): RoomVehicleFound {
   const { name } = feature;
-  if (hasTrailer(feature, library))
-    return {
-      name,
-      lacks: [
-        "it has a trailer, and room for trailers is not looked for here: ask for the towing vehicle alone; with its trailer it wants more.",
-      ],
-    };
   const live = liveVehicle(feature);
   if ("missing" in live) return { name, lacks: live.missing.map(lackWords) };
   const { values, sways } = plan.numbers;
   const read: Read = ({ id }) => values[id] as number;
-  const vehicle = live(read);
-  if (vehicle === null)
+  const alone = live(read);
+  if (alone === null)
     return { name, lacks: [`The lengths of ${featureWords(feature)} do not fit its turning circle.`] };
+  const vehicle = towingBody(feature, alone, library);
+  const towed = roomTrailer(feature, plan, { library, named: library.trailer ?? null, read });
+  if (towed.is === "lacks") return { name, lacks: towed.lacks };
   const over = feature.properties["width_with_mirrors"];
   const far: Read = ({ id }) => (values[id] as number) + nineteenInTwenty * swayLength(sways[id] ?? new Map());
   const largest = live(far);
@@ -83,17 +85,18 @@ function roomVehicle(feature: Feature, plan: Plan, library: Library): RoomVehicl
     name,
     vehicle,
     largest: same ? null : largest,
+    trailer: towed.is === "trailer" ? towed.trailer : null,
     overMirrors: isNumber(over) ? read(over) : null,
     words: vehicleWords(vehicle),
     rests: restsOn(feature, read, library),
   };
 }
 
-/** A row of the library with a trailer gives lengths over both; they would be taken for one stiff body. */
-function hasTrailer(feature: Feature, { vehicles }: Library): boolean {
+/** A row with a trailer gives the tail of the trailer: the vehicle's own is taken to end at the hitch. */
+function towingBody(feature: Feature, vehicle: Vehicle, { vehicles }: Library): Vehicle {
   const like = feature.properties["like"];
   const row = typeof like === "string" ? vehicles?.rows.get(like) : undefined;
-  return feature.properties["tows"] !== undefined || row?.["trailer_wheelbase"] !== undefined;
+  return row?.["trailer_wheelbase"] === undefined ? vehicle : { ...vehicle, rearOverhang: row["hitch"]?.value ?? 0 };
 }
 
 const lackWords = ({ asks }: Missing): string => `needed is ${asks}, which nobody has given. Measure it and give it.`;
@@ -168,7 +171,7 @@ function isNumber(property: unknown): property is Quantity {
   return typeof property === "object" && property !== null && "id" in property && "dimension" in property;
 }
 
-function sourceWords(source: Source | undefined): string {
+export function sourceWords(source: Source | undefined): string {
   if (!source) return "your own figures";
   const publisher = source.publisher === undefined ? "" : `, ${source.publisher}`;
   const edition = source.edition === undefined ? "" : `, ${source.edition}`;

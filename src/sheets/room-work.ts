@@ -51,7 +51,7 @@ export interface GateTold {
 /** How much more clearance, and how much wider a mouth, is told beside an answer, m. */
 export const toldMore = { clearance: 0.3, track: 0.5 } as const;
 /** Metres back from the lane's edge for which a gate is told. */
-const setbacks = [0, 1, 2, 3, 4, 5, 6, 8, 10, 12] as const;
+export const setbacks = [0, 1, 2, 3, 4, 5, 6, 8, 10, 12] as const;
 
 /** The one that is drawn where none is asked for. */
 const drawnSetback = 5;

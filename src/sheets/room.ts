@@ -40,9 +40,12 @@ export function roomSheet(told: RoomTold, file: string, foot: RoomFoot): Sheet {
   };
 }
 
-export function mindWords({ cautions, defersTo }: RoomFoot): readonly string[] {
+export function mindWords(
+  { cautions, defersTo }: RoomFoot,
+  on: "trailer" | "no trailer" = "no trailer",
+): readonly string[] {
   const decides = defersTo === null ? none : [`Who decides: ${defersTo}.`];
-  const bearing = cautions.filter((caution) => !caution.startsWith("With a trailer on"));
+  const bearing = cautions.filter((caution) => on === "trailer" || !caution.startsWith("With a trailer on"));
   return [`Mind: ${[...bearing, banksman, ...decides].join(" ")}`];
 }
 
@@ -200,7 +203,7 @@ function sureWords(told: RoomTold, found: RoomFound): readonly string[] {
   return [
     `How sure: the way of driving was checked exactly on this very size, along its whole length. ${told.is === "room" ? below : ""}`.trimEnd(),
     `Its margin is the ${metres(margin)} all round and nothing else. It is driven at walking pace to full lock, the wheels turned while it stands, by a driver who makes no mistake, on level firm ground; mud, a late turn of the wheel and your own pegs all come out of that margin. It is the least that was found, not a size that is easy.`,
-    `${mirrorWords(told)} Not counted: a load that hangs over; and a trailer, with which a vehicle wants more.`,
+    `${mirrorWords(told)} Not counted: a load that hangs over; and a trailer, with which a vehicle wants more (ask with --trailer).`,
   ];
 }
 

@@ -109,9 +109,19 @@ describe("the JSON", () => {
     ["a loop", { form: "circle", long: null }],
     ["a gate", { form: "gate" }],
     ["nothing found", { track: 2 }],
+    ["walls", { walls: "all", track: 3.6 }],
   ] as const)("of %s has its form", (_, more) => {
     const data: unknown = JSON.parse(printedRoom(pagesOf(more), ".json"));
     expect(faultsOf(validate, data)).toEqual([]);
+  });
+  it("of a vehicle with its trailer has its form", () => {
+    const text = JSON.stringify({ sightrail: 1, title: "Room", place: ["anywhere"], vehicles: { rig: { like: "aashto car and boat trailer" } } }); // prettier-ignore
+    const { value } = resolvedPlan({ file: "vehicles", text });
+    if (!value) throw new Error("no plan");
+    const request = { plan: value, named: ["rig"], book: rulebook(), file: "the library", explainedBy: null };
+    const train = askRoom({ ...request, wishes: { ...wishes, form: "gate", lane: 5 } }).pages;
+    expect(faultsOf(validate, JSON.parse(printedRoom(train, ".json")))).toEqual([]);
+    expect(train[0]?.train?.gate?.rows).toHaveLength(10);
   });
   it("of several vehicles has a page for all", () => {
     const data = JSON.parse(printedRoom(pagesOf({}, ["small car", "other car"]), ".json")) as {

@@ -134,7 +134,6 @@ describe("what cannot be told", () => {
       ask({ car: { length: 5.1, width: 1.87, wheelbase: 2.95, turning_circle: { across: 11.8, between: "kerbs" } } })
         .lacks[0],
     ).toContain("the front axle to the front end");
-    expect(ask({ rig: { like: "aashto car and camper trailer" } }).lacks[0]).toContain("trailer");
     expect(ask({ car: { like: "b85 car" } }, {}, ["lorry"]).lacks[0]).toContain('no vehicle "lorry"');
   });
   it("says that no size will do where the track leaves the vehicle no play", () => {
@@ -150,6 +149,46 @@ describe("gate off a lane", () => {
     const row = result.pages[0]?.gate?.find(({ setback }) => setback === 3.19);
     expect(Math.abs((row?.fromMiddle ?? 0) - 3.6)).toBeLessThan(0.011);
     expect(textOf(result)).toContain("3.19 m back: opens 3.60 m from the middle of the lane");
+  });
+});
+
+describe("with a trailer on", () => {
+  it("tells loop and bends of a library row, and says that backing is not looked for", () => {
+    const { pages, lacks } = ask({ rig: { like: "aashto car and camper trailer" } }, { clear: 0 });
+    expect(lacks).toEqual([]);
+    const text = textOf({ pages, lacks });
+    expect(text).toContain("Backing with a trailer on a rectangle is not looked for here");
+    // Published inside radius of half a turn: 18.3 ft (MEMORY), 5.58 m; rounded to 0.1 ft.
+    const inside = Number(/Through 180 degrees: .*?inside edge (\d\.\d\d) m/.exec(text)?.[1]);
+    expect(Math.abs(inside - 5.58)).toBeLessThan(0.03);
+    // Wall radius of the towing vehicle with the row's width: (27.91 ft + 4 ft)^2 + (11 ft + 0.9 m)^2 gives 10.62 m (COMPUTED).
+    expect(text).toContain("the outer edge, 21.2");
+    expect(text).toContain("nobody between the two or behind it");
+  });
+  it("of a plan names what must be measured, and takes what the plan says", () => {
+    const car = { like: "pickup", tows: "box" };
+    const plan = (vehicle: object, trailer: object) => {
+      const text = JSON.stringify({ sightrail: 1, title: "Room", place: ["anywhere"], vehicles: { car: vehicle }, trailers: { box: trailer } }); // prettier-ignore
+      const { value } = resolvedPlan({ file: "plan", text });
+      if (!value) throw new Error("no plan");
+      return askRoom({
+        plan: value,
+        named: ["car"],
+        wishes: { ...plain, form: "gate", lane: 4 },
+        book: rulebook(),
+        file: "plan",
+        explainedBy: null,
+      });
+    };
+    expect(plan(car, { hitch_to_axle: 2.8, width: 2 }).lacks.join(" ")).toMatch(
+      /hitch of vehicle "car".*rear end of trailer "box"/,
+    );
+    const box = { width: 2, hitch_to_axle: 2.8, rear_overhang: 1.2, greatest_angle: "50 deg" };
+    const { pages } = plan({ ...car, hitch: 1.2 }, box);
+    expect(textOf({ pages, lacks: [] })).toContain("They may come to 50 degrees, as the plan says.");
+    expect(pages[0]?.train?.ring.hitchAngle ?? 9).toBeLessThan((50.01 * Math.PI) / 180);
+    expect(printedRoom(pages, ".csv")).toContain("gate 5 m back");
+    expect(printedRoom(pages, ".svg")).toContain(">O<");
   });
 });
 
