@@ -17,7 +17,7 @@ import { stageIndex } from "./engine/stages.ts";
 import { addCounts, mergeRules } from "./engine/merge.ts";
 import { readPlain } from "./engine/spread.ts";
 import { inStead } from "./engine/unknown-words.ts";
-import { vehicleWays } from "./engine/vehicle-ways.ts";
+import { tellsRoom, vehicleWays } from "./engine/vehicle-ways.ts";
 import { measures } from "./measures/index.ts";
 import type { Card, Rulebook, Table } from "./model/card.ts";
 import type { Report } from "./model/finding.ts";
@@ -244,7 +244,7 @@ function checkResolved({ plan, document, sources, options, book, stage, problems
     problems: [...problems, ...checked.problems],
     notChecked: [...plan.notBuilt.map(({ kind, names }) => `${kind}: ${names.join(", ")}`), ...checked.notLookedAt],
     assumed: [...plan.assumed, ...standingUnsaid(document)],
-    picture: stagePictures(plan, { ...checked, stages, read, tie }),
+    picture: stagePictures(plan, { ...checked, ways: checked.findings.filter(tellsRoom), stages, read, tie }),
     tie,
     plan,
   };

@@ -6,6 +6,9 @@ import { type Feature, type Plan, propertyOf } from "../model/plan.ts";
 /** The rule that says whether a manoeuvre has its room. */
 const roomRule = "access/no-room-to-turn";
 
+/** Whether a finding tells of a manoeuvre whether it has its room. */
+export const tellsRoom = ({ rule }: Finding): boolean => rule === roomRule;
+
 const verbs: Readonly<Record<string, string>> = {
   "turn round": "turns round",
   "drive through": "drives through",

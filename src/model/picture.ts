@@ -23,6 +23,8 @@ export interface Picture {
   readonly marks: readonly PictureMark[];
   /** Angle from the plan's north (up) to true north, radians clockwise; null where the plan has no earth tie. */
   readonly trueNorth: number | null;
+  /** `ways`: only where vehicles go is drawn of it. */
+  readonly shows?: "ways";
   /** The same plan at earlier stages at which something is found that is past at this one. */
   readonly earlier?: readonly Picture[];
 }

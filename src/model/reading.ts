@@ -13,6 +13,8 @@ export interface Witness {
   readonly points: readonly Point[];
   readonly radius?: number;
   readonly label?: string;
+  /** Of a wheel's track: the way it is driven. */
+  readonly gear?: "forward" | "reverse";
 }
 
 /** Something a measure would have to know and the plan does not say. */

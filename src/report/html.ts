@@ -16,7 +16,7 @@ import { dealCautions, type CautionsAbout } from "./mind.ts";
 import { needSentences } from "./need-lines.ts";
 import { problemHead, problemSentence } from "./problem-lines.ts";
 import type { PlaceNames } from "./standing-words.ts";
-import { drawingMarkup, pairsMarkup } from "./svg.ts";
+import { sheetsOf } from "./svg.ts";
 
 export interface HtmlOptions {
   /** Names of places by their word in the plan. */
@@ -104,12 +104,7 @@ function problemsMarkup({ problems }: Report): Markup {
 }
 
 function mainMarkup(pictures: readonly Picture[], told: readonly Numbered[], page: PageStyle): Markup {
-  const drawn = pictures
-    .flatMap((picture) => [picture, ...(picture.earlier ?? [])])
-    .flatMap((picture, index) => [
-      drawingMarkup(picture, page.report, `sketch-${index + 1}`),
-      ...pairsMarkup(picture, page.report, `sketch-${index + 1}`),
-    ]);
+  const drawn = sheetsOf(pictures, page.report, "sketch");
   const sketches = drawn.map((sketch) => element("figure", { class: sketchClass(sketch) }, sketch));
   const notesPage = { ...page, stones: stonesOf(drawn) };
   const left = sketches.length === 0 ? [] : [element("div", { class: "sketches" }, ...sketches)];

@@ -139,13 +139,14 @@ function pointObject(point: Point) {
   return [rounded(point[0]), rounded(point[1])];
 }
 
-function witnessObject({ part, form, points, radius, label }: Witness) {
+function witnessObject({ part, form, points, radius, label, gear }: Witness) {
   return {
     part,
     form,
     points: points.map(pointObject),
     ...(radius === undefined ? {} : { radius: rounded(radius) }),
     ...(label === undefined ? {} : { label }),
+    ...(gear === undefined ? {} : { gear }),
   };
 }
 

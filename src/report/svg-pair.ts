@@ -12,7 +12,7 @@ import { letteringMarkup } from "./svg-lettering.ts";
 import { pathOf } from "./svg-lines.ts";
 import { marksMarkup } from "./svg-marks.ts";
 import { type Box, drawable, panelSheet, type Sheet } from "./svg-paper.ts";
-import { coveredMarkup, pathMarkup, showsPath } from "./svg-path.ts";
+import { coveredMarkup, pathMarkup, showsPath, touches } from "./svg-path.ts";
 import { shapeOf, stone, stoneHalf } from "./svg-stones.ts";
 
 /** A finding with the first of its remedies that can be drawn. */
@@ -41,10 +41,6 @@ export function pairSheets(picture: Picture, told: readonly Numbered[], id: stri
     .slice(0, mostPairs)
     .map((pair, index) => pairMarkup(picture, pair, `${id}-pair-${index + 1}`));
 }
-
-/** Width and height of a sheet, mm. */
-export const pairWidth = page.width;
-export const pairHeight = page.height;
 
 function pairMarkup(picture: Picture, { one, remedy }: Pair, id: string): Markup {
   const { finding } = one;
@@ -134,20 +130,6 @@ function redrawn(marks: readonly PictureMark[], { redrawn: name }: RemedyFound):
   return name === undefined ? marks : marks.filter((mark) => mark.name !== name);
 }
 
-/** Whether any of a mark lies on the panel. */
-function touches(mark: PictureMark, sheet: Sheet): boolean {
-  const { sketch } = sheet;
-  const reach = sheet.long(mark.radius ?? mark.width ?? 0);
-  const points = mark.points.map(sheet.at);
-  const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)];
-  return (
-    Math.max(...xs) + reach > sketch.x &&
-    Math.min(...xs) - reach < sketch.x + sketch.width &&
-    Math.max(...ys) + reach > sketch.y &&
-    Math.min(...ys) - reach < sketch.y + sketch.height
-  );
-}
-
 /** `0.44 m short of the room that is wanted`. */
 function shortfall({ found, wanted }: Finding): string {
   if (!found || !wanted || typeof wanted.value !== "number") return "";
@@ -174,7 +156,7 @@ function footMarkup(sheet: Sheet): Markup {
     text([page.edge + long + 2, y + 1.2], `${step} m, 1 : ${sheet.scale}`, { size: letter }),
     text(
       [page.edge + long + 34, y + 1.2],
-      "Tint: ground that the body covers. Dots: its rear tyres. Numbers: where each move begins, in order; the line across a body is by its nose.",
+      "Tint: ground that the body covers. Rear tyres: dots forwards, dashes backwards. Numbers: where each move begins, in order; the line across a body is by its nose.",
       { size: 2.7 },
     ),
     text(

@@ -1,6 +1,7 @@
 // A driven path on a drawing: the ground that the body covers as a tint, its tyres as dots, the body where it changes
 // direction with the number of the move, and the tightest place in bold.
 
+import type { PictureMark } from "../model/picture.ts";
 import type { Point, Witness } from "../model/reading.ts";
 import { element, joined, plain, type Markup } from "./markup.ts";
 import { ink, paper } from "./svg-hatch.ts";
@@ -33,6 +34,8 @@ export function coveredMarkup(witness: readonly Witness[], sheet: Sheet): Markup
   );
 }
 
+const trackDash = { forward: "0 0.9", reverse: "1.5 0.9" } as const;
+
 /** Bodies, tyres and the tightest place of a path; `tightest` is written there. */
 export function pathMarkup(witness: readonly Witness[], sheet: Sheet, tightest: string): Markup {
   const tracks = witness.filter(({ part, form }) => part === "thing" && form === "line");
@@ -40,14 +43,14 @@ export function pathMarkup(witness: readonly Witness[], sheet: Sheet, tightest: 
   const [tightBody, ...stops] = bodies;
   const tight = witness.find(({ label }) => label === "tightest");
   return joined([
-    ...tracks.map(({ points }) =>
+    ...tracks.map(({ points, gear = "forward" }) =>
       element("path", {
         d: pathOf(points.map(sheet.at)),
         fill: "none",
         stroke: ink,
         "stroke-width": 0.35,
         "stroke-linecap": "round",
-        "stroke-dasharray": "0 0.9",
+        "stroke-dasharray": trackDash[gear],
       }),
     ),
     ...stops.map(({ points }) => bodyMarkup(points, sheet, 0.3)),
@@ -91,7 +94,7 @@ function moveMarkup(
     element(
       "text",
       { x, y: y + 0.95, "font-size": 2.6, "text-anchor": "middle", "font-weight": "bold", fill: ink },
-      plain(number ?? "out"),
+      plain(number ?? "end"),
     ),
   ];
 }
@@ -127,4 +130,18 @@ function alongBody(corners: readonly Point[], share: number): Point {
   const middle = (axis: 0 | 1) =>
     (1 - share) * ((backRight[axis] + backLeft[axis]) / 2) + share * ((frontRight[axis] + frontLeft[axis]) / 2);
   return [middle(0), middle(1)];
+}
+
+/** Whether any of a mark lies on the panel. */
+export function touches(mark: PictureMark, sheet: Sheet): boolean {
+  const { sketch } = sheet;
+  const reach = sheet.long(mark.radius ?? mark.width ?? 0);
+  const points = mark.points.map(sheet.at);
+  const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)];
+  return (
+    Math.max(...xs) + reach > sketch.x &&
+    Math.min(...xs) - reach < sketch.x + sketch.width &&
+    Math.max(...ys) + reach > sketch.y &&
+    Math.min(...ys) - reach < sketch.y + sketch.height
+  );
 }

@@ -1,7 +1,7 @@
 // The drawing: to scale, in ink on pale paper, with the findings as numbered stones. Pure: the same picture and report
 // give the same bytes (coordinates are rounded to a hundredth of a millimetre).
 
-import type { Report } from "../model/finding.ts";
+import type { Finding, Report } from "../model/finding.ts";
 import type { Picture } from "../model/picture.ts";
 import { sentence } from "./clean.ts";
 import { dateWords } from "./dates.ts";
@@ -12,17 +12,38 @@ import { hatchDefinitions } from "./svg-hatch.ts";
 import { letteringMarkup } from "./svg-lettering.ts";
 import { marksMarkup, onGround } from "./svg-marks.ts";
 import { drawable, sheetFor, type Sheet } from "./svg-paper.ts";
-import { pairHeight, pairSheets, pairWidth } from "./svg-pair.ts";
+import { pairSheets } from "./svg-pair.ts";
 import { footHeight, footMarkup } from "./svg-stones.ts";
+import { waySheets } from "./svg-ways.ts";
 import { witnessMarkup } from "./svg-witness.ts";
 
 const letters = "Helvetica, Arial, 'Liberation Sans', sans-serif";
 
-/** A drawing of one stage as an SVG page of A4 or A3, at the scale it says, in millimetres. */
+/**
+ * The drawing of a plan as an SVG page of A4 or A3, at the scale it says, in millimetres; below it, each a sheet of its own,
+ * what would let manoeuvres go, where vehicles go, and the same of the earlier stages that the picture brings.
+ */
 export function drawing(picture: Picture, report: Report): string {
-  const [first, pairs] = [drawingMarkup(picture, report), pairsMarkup(picture, report)];
-  const sheets = pairs.length === 0 ? first : stacked(first, pairs);
-  return `<?xml version="1.0" encoding="UTF-8"?>\n${sheets.markup}\n`;
+  const sheets = sheetsOf([picture], report);
+  const whole = sheets.length > 1 ? stacked(sheets) : joined(sheets);
+  return `<?xml version="1.0" encoding="UTF-8"?>\n${whole.markup}\n`;
+}
+
+/** All sheets of some pictures and their earlier stages, in order; a way is shown once, at the last stage that it is driven in. */
+export function sheetsOf(pictures: readonly Picture[], report: Report, name?: string): readonly Markup[] {
+  const all = numbered(report);
+  const each = pictures.flatMap((last) => {
+    const shown = new Set<Finding>();
+    return [last, ...(last.earlier ?? [])].map((whole) => ({ whole, shown }));
+  });
+  return each.flatMap(({ whole, shown }, index) => {
+    const id = name === undefined ? (index === 0 ? "sr" : `sr-${index + 1}`) : `${name}-${index + 1}`;
+    const picture = { ...whole, marks: whole.marks.filter(drawable) };
+    const ways = waySheets(picture, report, { told: toldAt(picture.stage, all), shown, id });
+    for (const finding of report.findings) if (finding.stages.includes(picture.stage)) shown.add(finding);
+    if (whole.shows === "ways") return ways;
+    return [onSheet(whole, report, { id, linked: name !== undefined }), ...pairsMarkup(whole, report, id), ...ways];
+  });
 }
 
 /** Sheets that show, for manoeuvres without room, the ground as drawn beside what would let them go. */
@@ -30,22 +51,26 @@ export function pairsMarkup(picture: Picture, report: Report, id = "sr"): readon
   return pairSheets({ ...picture, marks: picture.marks.filter(drawable) }, toldAt(picture.stage, numbered(report)), id);
 }
 
-/** Sheets one below the other. */
-function stacked(first: Markup, more: readonly Markup[]): Markup {
-  const [, width = 0, height = 0] = (/ width="([\d.]+)mm" height="([\d.]+)mm"/.exec(first.markup) ?? []).map(Number);
-  const whole = height + more.length * (pairHeight + betweenSheets);
-  const moved = more.map((sheet, index) => {
-    const y = height + betweenSheets + index * (pairHeight + betweenSheets);
-    return { markup: sheet.markup.replace("<svg ", `<svg x="0" y="${figure(y)}" `).replace(/(\d)mm"/g, '$1"') };
+/** Sheets one below the other, each as large as it is. */
+function stacked(sheets: readonly Markup[]): Markup {
+  const sizes = sheets.map(({ markup }) => {
+    const [, width = 0, height = 0] = (/ width="([\d.]+)mm" height="([\d.]+)mm"/.exec(markup) ?? []).map(Number);
+    return { width, height };
   });
-  const top = { markup: first.markup.replace(/ (width|height)="([\d.]+)mm"/g, ' $1="$2"') };
+  let y = 0;
+  const moved = sheets.map(({ markup }, index) => {
+    const at = index === 0 ? "" : `x="0" y="${figure(y)}" `;
+    y += (sizes[index]?.height ?? 0) + betweenSheets;
+    return { markup: markup.replace("<svg ", `<svg ${at}`).replace(/(\d)mm"/g, '$1"') };
+  });
+  const [width, height] = [Math.max(...sizes.map((size) => size.width)), y - betweenSheets];
   const head = {
     xmlns: "http://www.w3.org/2000/svg",
-    width: `${Math.max(width, pairWidth)}mm`,
-    height: `${whole}mm`,
-    viewBox: `0 0 ${Math.max(width, pairWidth)} ${whole}`,
+    width: `${width}mm`,
+    height: `${height}mm`,
+    viewBox: `0 0 ${width} ${height}`,
   };
-  return element("svg", head, top, ...moved);
+  return element("svg", head, ...moved);
 }
 
 /** Free paper between sheets, mm. */

@@ -1,7 +1,7 @@
 // What shows a found path on the drawing: the body where it changes direction, the tyres' tracks, the ground it covers,
 // and the tightest place.
 
-import { poseAfter, posesAlong } from "../motion/pose.ts";
+import { type Arc, poseAfter, posesAlong } from "../motion/pose.ts";
 import { bodyOutline, sweptOutline } from "../motion/swept-outline.ts";
 import { distance } from "../geometry/point.ts";
 import { footOn } from "../geometry/segment.ts";
@@ -19,7 +19,8 @@ export function pathWitness({ drive, arcs }: DrivenPath, place: TightPlace, read
   const swept = sweptOutline(vehicle, drive.start, arcs);
   const behind = drive.trailer ? trailerOutlines(drive.trailer.live(read), drive.start, arcs) : null;
   const covered = union([...swept.rings, ...(behind?.covered ?? [])].map((ring) => polygonOf(ring))) ?? [];
-  const pose = posesAlong(drive.start, arcs)[place.arc] ?? drive.start;
+  const poses = posesAlong(drive.start, arcs);
+  const pose = poses[place.arc] ?? drive.start;
   const arc = arcs[place.arc];
   const there = arc ? poseAfter(pose, { ...arc, length: Math.sign(arc.length) * place.along }) : pose;
   const behindThere = drive.trailer && place.key.endsWith(" trailer");
@@ -37,8 +38,24 @@ export function pathWitness({ drive, arcs }: DrivenPath, place: TightPlace, read
       ...(i + 1 < swept.stops.length ? { label: `move ${i + 1}` } : {}),
     })),
     ...(behind?.stops ?? []).map((points): Witness => ({ part: "thing", form: "outline", points })),
-    ...swept.wheelTracks.slice(2).map((track): Witness => ({ part: "thing", form: "line", points: track })),
+    ...legsOf(arcs).flatMap(({ gear, from, legs }) =>
+      sweptOutline(vehicle, poses[from] ?? drive.start, legs)
+        .wheelTracks.slice(2)
+        .map((track): Witness => ({ part: "thing", form: "line", points: track, gear })),
+    ),
   ];
+}
+
+/** Runs of arcs driven the same way, and at which arc each begins. */
+function legsOf(arcs: readonly Arc[]) {
+  const legs: { gear: "forward" | "reverse"; from: number; legs: Arc[] }[] = [];
+  for (const [i, arc] of arcs.entries()) {
+    const gear = arc.length < 0 ? "reverse" : "forward";
+    const last = legs.at(-1);
+    if (last?.gear === gear) last.legs.push(arc);
+    else legs.push({ gear, from: i, legs: [arc] });
+  }
+  return legs;
 }
 
 function nearestOn(outline: readonly Point[], at: Point): Point {
