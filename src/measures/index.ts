@@ -10,6 +10,7 @@ import { circleAcross } from "./circle-across.ts";
 import { clearDistance } from "./clear-distance.ts";
 import { clearWidth } from "./clear-width.ts";
 import { coverOverPipe } from "./cover-over-pipe.ts";
+import { crossingSpare } from "./crossing-spare.ts";
 import { cutAngle } from "./cut-angle.ts";
 import { cutForFill } from "./cut-for-fill.ts";
 import { dampCourseAbove } from "./damp-course-above.ts";
@@ -22,6 +23,7 @@ import { distanceBehind } from "./distance-behind.ts";
 import { distanceFromCrown } from "./distance-from-crown.ts";
 import { distanceFromStem } from "./distance-from-stem.ts";
 import { drainedFoot } from "./drained-foot.ts";
+import { drivesOverDig } from "./drives-over-dig.ts";
 import { dropAtEdge } from "./drop-at-edge.ts";
 import { dropOfRun } from "./drop-of-run.ts";
 import { equivalentJumpHeight } from "./equivalent-jump-height.ts";
@@ -80,6 +82,7 @@ const all: readonly Measure[] = [
   clearDistance,
   clearWidth,
   coverOverPipe,
+  crossingSpare,
   cutAngle,
   cutForFill,
   dampCourseAbove,
@@ -91,6 +94,7 @@ const all: readonly Measure[] = [
   distanceFromCrown,
   distanceFromStem,
   drainedFoot,
+  drivesOverDig,
   dropAtEdge,
   dropOfRun,
   equivalentJumpHeight,

@@ -6,17 +6,14 @@
 
 import { type Feature, featureWords, isQuantity, propertyOf } from "../model/plan.ts";
 import type { Measure, Missing, Scene, Subject } from "../model/reading.ts";
-import { groundNames, vehicleOf } from "../site/used-by.ts";
+import { usesWay, vehicleOf } from "../site/used-by.ts";
 
 const roles = { manoeuvre: "a manoeuvre", way: "a surface or crossing that it uses" };
 
 /** The vehicle of a manoeuvre, where it uses a way; null where it does not. */
 function driverOn({ manoeuvre, way }: Subject, scene: Scene): Feature | null {
   const vehicle = manoeuvre && vehicleOf(manoeuvre, scene);
-  const used = manoeuvre ? groundNames(manoeuvre) : [];
-  const on = way && propertyOf(way, "on");
-  const names = way ? [way.name, ...(typeof on === "string" ? [on] : [])] : [];
-  return vehicle && names.some((name) => used.includes(name)) ? vehicle : null;
+  return vehicle && way && usesWay(manoeuvre, way, scene) ? vehicle : null;
 }
 
 export const axleLeft: Measure = {

@@ -1,6 +1,6 @@
 // Which gates and surfaces a manoeuvre uses.
 
-import { type Feature } from "../model/plan.ts";
+import { type Feature, propertyOf } from "../model/plan.ts";
 import type { Scene } from "../model/reading.ts";
 import { names } from "./drive-ends.ts";
 import { centreFigure, groundFigure } from "./live-figure.ts";
@@ -20,6 +20,19 @@ export function goesThrough(manoeuvre: Feature, gate: Feature, scene: Scene): bo
   return scene.standing("surfaces").some((surface) => {
     const figure = used.includes(surface.name) ? groundFigure(surface) : null;
     return figure !== null && nearPlaces(line, figure, 0, scene.read).length > 0;
+  });
+}
+
+/** Whether a manoeuvre uses a surface or crossing: it names it or what it is on, or the crossing lies across ground that it uses. */
+export function usesWay(manoeuvre: Feature, way: Feature, scene: Scene): boolean {
+  const used = groundNames(manoeuvre);
+  const on = propertyOf(way, "on");
+  if (used.includes(way.name) || (typeof on === "string" && used.includes(on))) return true;
+  const figure = way.kind === "crossing" ? groundFigure(way) : null;
+  if (!figure) return false;
+  return scene.standing("surfaces").some((surface) => {
+    const ground = used.includes(surface.name) ? groundFigure(surface) : null;
+    return ground !== null && nearPlaces(figure, ground, 0, scene.read).length > 0;
   });
 }
 
