@@ -29,7 +29,7 @@ export const clearDistance: Measure = {
     spread: { words: [], default: "" },
   },
   phrase: "{found} clear of {other}",
-  below: { phrase: "it overlaps {other} by {found}", wanted: "clear" },
+  below: { phrase: "it crosses or lies over {other}", wanted: "clear" },
   shortName: "clear distance",
   find: (subject, scene, parameters) => {
     const { thing, other } = subject;

@@ -19,8 +19,11 @@ export const depthBeside: Measure = {
   dimension: "length",
   roles: { thing: "a run of a drain or an excavation", other: "a building or a wall with its foundation" },
   parameters: { bed: { dimension: "length", default: 0 } },
-  phrase: "it keeps {found} outside the 45 degree line from the footing of {other}",
-  below: { phrase: "it goes {found} below the 45 degree line from the footing of {other}", wanted: "outside the line" },
+  phrase: "it keeps {found} outside the line that runs down at 45 degrees from the footing of {other}",
+  below: {
+    phrase: "its bottom lies {found} below the line that runs down at 45 degrees from the footing of {other}",
+    wanted: "outside the line",
+  },
   shortName: "outside the line",
   find: (subject, scene, parameters) => {
     const { thing: dig, other: footing } = subject;
@@ -48,7 +51,8 @@ function levelOf(dig: Feature, footing: Feature, under: Deep): Missing {
 function candidate(near: NearPlace, deeper: Deeper): CandidatePlace {
   return {
     key: near.key,
-    value: (read) => near.distance(read) - deeper(read, near.ends(read)[0]),
+    // A drain that runs through under a wall is beside its footing by nothing, however far it goes on.
+    value: (read) => Math.max(0, near.distance(read)) - deeper(read, near.ends(read)[0]),
     witness: (read) => [{ part: "found", form: "line", points: near.ends(read), label: "beside the footing" }],
   };
 }

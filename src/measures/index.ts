@@ -30,6 +30,7 @@ import { equivalentJumpHeight } from "./equivalent-jump-height.ts";
 import { fallFromWall } from "./fall-from-wall.ts";
 import { fallOfRun } from "./fall-of-run.ts";
 import { fallOfSurface } from "./fall-of-surface.ts";
+import { fallsNear } from "./falls-near.ts";
 import { gateBeyondTurn } from "./gate-beyond-turn.ts";
 import { gateSpare } from "./gate-spare.ts";
 import { groundFallFrom } from "./ground-fall-from.ts";
@@ -130,6 +131,7 @@ const all: readonly Measure[] = [
   ...baySideMeasures,
   circleAcross,
   deadEndLength,
+  fallsNear,
   gateBeyondTurn,
   gateSpare,
   headroomSpare,

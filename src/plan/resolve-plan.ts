@@ -26,6 +26,7 @@ import { allEntries, allItems, featuresOf, firstAt, lostNames, type Texts } from
 import { stageNames, versionsOf, type Version } from "./stages.ts";
 import { planTapeOf, reelOf } from "./reel.ts";
 import { readStatements } from "./statements.ts";
+import { withOpenedGaps } from "./opened-gaps.ts";
 import { withStepsLeft } from "./steps-left.ts";
 import { surveyedThings } from "./surveyed.ts";
 import { groundThing, levelThing } from "./surveyed-levels.ts";
@@ -63,7 +64,8 @@ export function resolvePlan(text: CheckedText, kindTable: KindTable, options: Re
   const { texts, versions, work, names } = desk;
   const { survey, levels, pegs, ground } = placePegs(desk);
   const places = levelledPlaces(levels, { pegs, versions, work, setting: ground });
-  const built = withDriven(versions.map((version) => withLevels(featureOf(version, work), places)));
+  const written = versions.map((version) => withLevels(featureOf(version, work), places));
+  const built = withDriven(withOpenedGaps(written, stageNames(texts), () => work.book.finish()));
   const levelled = withBreakLines(places, built);
   const stepped = withStepsLeft(withCrowns(built, work.book), { levels: levelled, book: work.book });
   const features = withTrenches(stepped, { book: work.book, customs: desk.customs, levels: levelled });
