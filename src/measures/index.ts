@@ -52,6 +52,7 @@ import { outsideSlopeLine } from "./outside-slope-line.ts";
 import { overlapShare } from "./overlap-share.ts";
 import { peakFlow } from "./peak-flow.ts";
 import { planLengthOf } from "./plan-length.ts";
+import { leavesForwards } from "./leaves-forwards.ts";
 import { reversedLength } from "./reversed-length.ts";
 import { roddingLength } from "./rodding-length.ts";
 import { roomBesideParked } from "./room-beside-parked.ts";
@@ -141,6 +142,7 @@ const all: readonly Measure[] = [
   axleLeft,
   mouthCornerSpare,
   tippingSlope,
+  leavesForwards,
   reversedLength,
   roomBesideParked,
   wheelsClearOf,

@@ -79,7 +79,7 @@ function roomFound(drive: Drive, wanted: number, read: Read): Found {
     places: places.map((place): CandidatePlace => ({
       key: place.key,
       value: (now) => place.room(now) + raise,
-      where: `${at(place.words)}, in ${changes + 1} ${changes === 0 ? "move" : "moves"}${known ? "" : moreMoves(room)}${lacking(drive)}`,
+      where: `${at(place.words)}, in ${movesWords(changes)}${known ? "" : moreMoves(room)}${lacking(drive)}`,
       ...(known ? { bound: "at_least" } : { methodU: (high - least) * evenSpread }),
       witness: (now) => pathWitness(driven, place, now),
     })),
@@ -96,6 +96,8 @@ function moreMoves({ never }: Room): string {
   return `; more moves do not help, for it has not that room where it ${never === "start" ? "starts" : "ends"}`;
 }
 
+const movesWords = (changes: number) => `${changes + 1} ${changes === 0 ? "move" : "moves"}`;
+
 const lacking = ({ absent }: Drive) =>
   absent.length === 0 ? "" : `; ${absent.map((name) => `"${name}"`).join(", ")} is not there yet`;
 
@@ -111,7 +113,7 @@ function atMost(drive: Drive, most: number, moves: string): CandidatePlace {
     value: () => most,
     bound: "at_most",
     methodU: cell,
-    where: `no way was found in ${(drive.mostChanges ?? 0) + 1} moves even at that${moves}${lacking(drive)}`,
+    where: `no way was found in ${movesWords(drive.mostChanges ?? 0)} even at that${moves}${lacking(drive)}`,
     witness: () => [{ part: "found", form: "point", points: [[drive.start.x, drive.start.y]], label: "comes in here" }],
   };
 }

@@ -1,7 +1,7 @@
 // Where a vehicle starts and ends a manoeuvre: as the plan writes it, else by the way in and out, and by the bay.
 
 import type { Gear, Pose } from "../motion/pose.ts";
-import type { Vehicle } from "../motion/vehicle.ts";
+import { overallLength, type Vehicle } from "../motion/vehicle.ts";
 import { type Feature, featureWords, isQuantity, isSpot, propertyOf } from "../model/plan.ts";
 import type { Read } from "../model/quantity.ts";
 import type { Missing, Point } from "../model/reading.ts";
@@ -9,7 +9,7 @@ import { groundFigure, liveSpot } from "./live-figure.ts";
 import { type LiveRing, ringAlong, ringAt } from "./live-ring.ts";
 import { roundedLine } from "./rounded-line.ts";
 import { widerRings } from "./wider-stretches.ts";
-import { bayAt, joinedOn, type WayIn, type WayWork } from "./way-in.ts";
+import { type BayAt, bayAt, joinedOn, type WayIn, type WayWork } from "./way-in.ts";
 
 /** A word of a feature; empty where it says none. */
 export function wordOf(feature: Feature, property: string): string {
@@ -54,6 +54,9 @@ export function notSaid(manoeuvre: Feature, property: string, words: string): Mi
   return { feature: manoeuvre, property, asks: `${words} ${featureWords(manoeuvre)} is to be done`, why: "missing" };
 }
 
+/** Whether a manoeuvre ends where its vehicle stands, and not on the way out. */
+export const endsInABay = (manoeuvre: Feature): boolean => toABay.has(wordOf(manoeuvre, "does"));
+
 /** Where a manoeuvre starts and ends, and in which gear. */
 export interface Ends {
   readonly start: Pose;
@@ -71,6 +74,19 @@ export interface EndWork {
 const toABay: ReadonlySet<string> = new Set(["park", "reverse to", "come in"]);
 const fromABay: ReadonlySet<string> = new Set(["leave a bay", "go out"]);
 
+/** Whether it is still going backwards where it leaves the ground: who only leaves a bay backwards drives away forwards. */
+function backsOut(manoeuvre: Feature): boolean {
+  return wordOf(manoeuvre, "backwards") === "out" && wordOf(manoeuvre, "does") !== "leave a bay";
+}
+
+/** Going out, it stands as it came in: unless it is said which way round that was, or it has the moves to turn, nobody can tell. */
+function facingUnsaid(manoeuvre: Feature): boolean {
+  const said = ["backwards", "moves", "start.heading", "start.towards", "start.gear"];
+  return (
+    wordOf(manoeuvre, "does") === "go out" && said.every((property) => propertyOf(manoeuvre, property) === undefined)
+  );
+}
+
 /** What a vehicle stands in before or after, by name; none for a manoeuvre that only passes. */
 export function bayNames(manoeuvre: Feature): readonly string[] {
   const does = wordOf(manoeuvre, "does");
@@ -86,28 +102,28 @@ export function endsOf(manoeuvre: Feature, plain: Vehicle, at: EndWork): Ends | 
   const entry = at.entries.get(inBy) ?? null;
   const exit = at.entries.get(outBy) ?? null;
   const inReverse = backwards === "in" || does === "reverse to";
+  if (facingUnsaid(manoeuvre)) return notSaid(manoeuvre, "backwards", "whether backwards or forwards");
   const start =
     written(manoeuvre, "start", at.work.read) ??
     (fromABay.has(does)
-      ? standing(bayFor(manoeuvre, ["start.on", "to"], at), plain, backwards === "in" ? "nose out" : "nose in")
+      ? standing(bayFor(manoeuvre, ["start.on", "to"], at, plain), plain, backwards === "in" ? "nose out" : "nose in")
       : comingIn(entry, plain, inReverse && !toABay.has(does) ? "backwards" : "forwards"));
   if (!start) return notSaid(manoeuvre, "start.at", "where and facing which way the vehicle stands when");
   const goal =
     written(manoeuvre, "end", at.work.read) ??
     (toABay.has(does)
-      ? standing(bayFor(manoeuvre, ["end.on", "to"], at), plain, inReverse ? "nose out" : "nose in")
-      : (goingOut(exit, plain, backwards === "out" && !fromABay.has(does) ? "backwards" : "forwards") ??
-        turnedRound(start)));
+      ? standing(bayFor(manoeuvre, ["end.on", "to"], at, plain), plain, inReverse ? "nose out" : "nose in")
+      : (goingOut(exit, plain, backsOut(manoeuvre) ? "backwards" : "forwards") ?? turnedRound(start)));
   if (!goal) return notSaid(manoeuvre, "end.at", "where and facing which way the vehicle is to stand when");
   const gear = (part: string): Gear | null => gearWords[wordOf(manoeuvre, `${part}.gear`)] ?? null;
-  const leavesBackwards = fromABay.has(does) && backwards !== "in";
+  const setsOffBackwards = fromABay.has(does) ? backwards !== "in" : inReverse && !toABay.has(does);
   return {
     start,
     goal,
-    firstGear: gear("start") ?? (leavesBackwards || (inReverse && !toABay.has(does)) ? "reverse" : "forward"),
+    firstGear: gear("start") ?? (setsOffBackwards ? "reverse" : "forward"),
     lastGear:
       gear("end") ??
-      ((toABay.has(does) && inReverse) || (backwards === "out" && !fromABay.has(does)) ? "reverse" : "forward"),
+      ((toABay.has(does) && inReverse) || (backsOut(manoeuvre) && !toABay.has(does)) ? "reverse" : "forward"),
   };
 }
 
@@ -147,19 +163,27 @@ function along(from: Point, heading: number, by: number, turn: number): Pose {
   return { x: from[0] + by * Math.cos(heading), y: from[1] + by * Math.sin(heading), heading: heading + turn };
 }
 
-function bayFor(manoeuvre: Feature, properties: readonly string[], at: EndWork) {
+function bayFor(manoeuvre: Feature, properties: readonly string[], at: EndWork, plain: Vehicle): BayAt | null {
   const [name] = names(manoeuvre, ...properties);
-  const bay = name === undefined ? undefined : at.there(name);
-  const [ring] = areaOf(bay);
+  const way = at.entries.get(name ?? "");
+  if (way?.innerEnd) return atInnerEnd(way.innerEnd, plain);
+  const [ring] = name === undefined ? [] : areaOf(at.there(name));
   if (!ring) return null;
-  const plain = ringAt(ring, at.work.read);
-  const ways = [...at.entries.values()].flatMap((way) => way.rings.map((one) => ringAt(one, at.work.read)));
-  const others = at.work.others.filter((other) => JSON.stringify(other) !== JSON.stringify(plain));
-  return bayAt(plain, [...others, ...ways]);
+  const outline = ringAt(ring, at.work.read);
+  const ways = [...at.entries.values()].flatMap((one) => one.rings.map((its) => ringAt(its, at.work.read)));
+  const others = at.work.others.filter((other) => JSON.stringify(other) !== JSON.stringify(outline));
+  return bayAt(outline, [...others, ...ways]);
+}
+
+/** On a track with its nose at the inner end; null where the track bends there within the vehicle's length. */
+function atInnerEnd({ at, heading, straight }: NonNullable<WayIn["innerEnd"]>, plain: Vehicle): BayAt | null {
+  const length = overallLength(plain);
+  const { x, y } = along(at, heading, -length / 2, 0);
+  return straight < length ? null : { middle: [x, y], heading };
 }
 
 /** In the middle of a bay. */
-function standing(bay: ReturnType<typeof bayAt>, plain: Vehicle, how: "nose in" | "nose out"): Pose | null {
+function standing(bay: BayAt | null, plain: Vehicle, how: "nose in" | "nose out"): Pose | null {
   if (!bay) return null;
   const heading = how === "nose in" ? bay.heading : bay.heading + Math.PI;
   const middle = (plain.wheelbase + plain.frontOverhang - plain.rearOverhang) / 2;

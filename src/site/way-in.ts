@@ -19,6 +19,8 @@ export interface WayIn {
   readonly rings: readonly LiveRing[];
   readonly at: Point;
   readonly heading: number;
+  /** Its other end, with the heading there and how long it runs straight before it (m); null for a gate. */
+  readonly innerEnd: { readonly at: Point; readonly heading: number; readonly straight: number } | null;
 }
 
 /** What a way in is laid out with. */
@@ -59,7 +61,14 @@ function byTrack(given: readonly LivePoint[], width: (read: Read) => number, wor
     rings: [ringAlong(line, width), ringAlong([outer, inner], width)],
     at: first(work.read),
     heading: Math.atan2(north, east),
+    innerEnd: innerEndOf(line, work.read),
   };
+}
+
+function innerEndOf(line: readonly LivePoint[], read: Read): WayIn["innerEnd"] {
+  const [before, end] = line.slice(-2).map((point) => point(read)) as [Point, Point];
+  const [east, north] = minus(end, before);
+  return { at: end, heading: Math.atan2(north, east), straight: Math.hypot(east, north) };
 }
 
 /** An end nearer than this to other ground is meant to join it (m). */
@@ -151,6 +160,7 @@ function throughGate([a, b]: readonly [LivePoint, LivePoint], { read, others, ou
     rings: [[beside(a, overlap), beside(b, overlap), beside(b, -outside), beside(a, -outside)]],
     at: middle,
     heading: Math.atan2(sign * left[1], sign * left[0]),
+    innerEnd: null,
   };
 }
 
