@@ -8,7 +8,7 @@ import type { Arc } from "./pose.ts";
 import { pose } from "./posed.ts";
 import { trailerByItself } from "./trailer-alone.ts";
 import { joinToEnd } from "./trailer-join.ts";
-import { sweepTrain, trainStandsFree } from "./trailer-sweep.ts";
+import { largestAngleAlong, trainDrivesAll, trainStandsFree } from "./trailer-sweep.ts";
 import { trainProblem } from "./train-problem.ts";
 import type { TrainProblem, TrainQuestion } from "./train-problem.ts";
 import { trainLooks, trainWay } from "./train-way.ts";
@@ -73,10 +73,11 @@ const isNo = ({ answer }: ManoeuvreAnswer): boolean => answer === "not-within" |
 
 /** A path joined to its end and checked exactly, as an answer; null where it does not hold. */
 function checkedPath(problem: TrainProblem, path: readonly Arc[]): TrainAnswer | null {
+  const { train, start, limits } = problem;
   const closed = closedPath(problem, path);
-  const swept = closed && sweepTrain(problem.train, problem.start, closed, problem.limits);
-  if (!swept || swept.is === "rejected") return null;
-  return { answer: "possible", changes: directionChanges(closed), path: closed, largestAngle: swept.largestAngle };
+  if (!closed || !trainDrivesAll(train, start, closed, limits)) return null;
+  const largestAngle = largestAngleAlong(train.trailer, start, closed);
+  return { answer: "possible", changes: directionChanges(closed), path: closed, largestAngle };
 }
 
 /** The path of the fewest changes among those known that answers a question. */

@@ -113,7 +113,7 @@ export function trainDrives(
   return train.towed.every((one) => keepsClear(towedAlong(train.trailer, one, from, arc), limits.gap));
 }
 
-/** The same for a whole path, quicker than the sweep, which also finds the tightest place. */
+/** The same for a whole path: nothing comes nearer than `touching`. Quicker than the sweep, which also finds the tightest place. */
 export function trainDrivesAll(
   train: CheckedTrain,
   start: TrainPose,
@@ -121,11 +121,24 @@ export function trainDrivesAll(
   limits: AngleLimits,
 ): boolean {
   let at = start;
-  for (const arc of arcs) {
+  for (const given of arcs) {
+    const arc = asDriven(given);
     if (!trainDrives(train, at, arc, { ...limits, gap: 2 * touching })) return false;
     at = trainAfter(train.trailer, at, arc);
   }
   return true;
+}
+
+/** Largest hitch angle (rad, unsigned) on a path. */
+export function largestAngleAlong(trailer: Trailer, start: TrainPose, arcs: readonly Arc[]): number {
+  let at = start;
+  let largest = Math.abs(start.hitchAngle);
+  for (const given of arcs) {
+    const arc = asDriven(given);
+    largest = Math.max(largest, largestAngleOn(trailer, at.hitchAngle, arc));
+    at = trainAfter(trailer, at, arc);
+  }
+  return largest;
 }
 
 /** A train's path that touches nothing: the trailer's nearest approach to its boundary; null where there is none near. */

@@ -12,7 +12,7 @@ import type { AngleLimits } from "./trailer-sweep.ts";
 import type { TowedUnit } from "./trailer.ts";
 
 /** Shares of full lock at which the hitch angle is changed. */
-const locks = [1, -1, 0, 0.5, -0.5] as const;
+const locks = [1, -1, 0] as const;
 /** Longest way on which the hitch angle changes by one step, m. */
 const longestChange = 4;
 /** Longest way of the towing vehicle between two poses that must be free, m. */

@@ -28,8 +28,8 @@ interface TrainLook {
 }
 
 const wide: readonly LatticeStep[] = [
-  { cell: 0.2, headings: 72 },
-  { cell: 0.3, headings: 72 },
+  { cell: 0.2, headings: 48 },
+  { cell: 0.3, headings: 48 },
   { cell: 0.45, headings: 36 },
   { cell: 0.6, headings: 36 },
 ];

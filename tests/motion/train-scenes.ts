@@ -18,7 +18,7 @@ export const pickup: Vehicle = {
   widthOverTyres: 1.85,
   rearAxleRadius: 4.63,
 };
-const tractor: Vehicle = {
+export const tractor: Vehicle = {
   wheelbase: 2.5,
   frontOverhang: 1.3,
   rearOverhang: 0.65,
@@ -26,9 +26,9 @@ const tractor: Vehicle = {
   widthOverTyres: 2.3,
   rearAxleRadius: 3.6,
 };
-const van: Vehicle = { ...pickup, wheelbase: 3.4, bodyWidth: 2.05, widthOverTyres: 1.95, rearAxleRadius: 4.21 };
+export const van: Vehicle = { ...pickup, wheelbase: 3.4, bodyWidth: 2.05, widthOverTyres: 1.95, rearAxleRadius: 4.21 };
 
-const boxTrailer: Trailer = {
+export const boxTrailer: Trailer = {
   hitchBehindAxle: 1.2,
   hitchToAxle: 3.6,
   hitchToFront: 1.2,
@@ -37,7 +37,7 @@ const boxTrailer: Trailer = {
   widthOverTyres: 2.1,
   greatestAngle: 1.05,
 };
-const smallTrailer: Trailer = {
+export const smallTrailer: Trailer = {
   ...boxTrailer,
   hitchToAxle: 2.4,
   hitchToFront: 1,
@@ -45,7 +45,7 @@ const smallTrailer: Trailer = {
   bodyWidth: 1.5,
   widthOverTyres: 1.5,
 };
-const farmTrailer: Trailer = {
+export const farmTrailer: Trailer = {
   ...boxTrailer,
   hitchBehindAxle: 0.9,
   hitchToAxle: 4.5,
@@ -55,7 +55,7 @@ const farmTrailer: Trailer = {
   greatestAngle: 1.2,
 };
 /** On the axle: a neck over the towing vehicle's own wheels. */
-const neckTrailer: Trailer = {
+export const neckTrailer: Trailer = {
   ...boxTrailer,
   hitchBehindAxle: 0,
   hitchToAxle: 5,
