@@ -2,14 +2,13 @@
 // rectangles go by conservative advancement.
 
 import type { Moving } from "./advance.ts";
-import { keepsClear, nearestOnWay, touching } from "./advance.ts";
+import { keepsClear, touching } from "./advance.ts";
 import { asDriven, prepareEnvelopes } from "./checked.ts";
 import type { Checked } from "./checked.ts";
 import { grown } from "./envelope.ts";
 import type { Envelope, Surroundings } from "./envelope.ts";
 import type { Arc } from "./pose.ts";
 import { standsFree, firstContact } from "./sweep.ts";
-import type { Tightest } from "./tightest.ts";
 import { hitchAngleAfter, trailerPose, trainAfter } from "./trailer-pose.ts";
 import type { Trailer, TrainPose } from "./trailer-pose.ts";
 import { tyrePatchLength, tyrePatchWidth } from "./vehicle.ts";
@@ -113,7 +112,7 @@ export function trainDrives(
   return train.towed.every((one) => keepsClear(towedAlong(train.trailer, one, from, arc), limits.gap));
 }
 
-/** The same for a whole path: nothing comes nearer than `touching`. Quicker than the sweep, which also finds the tightest place. */
+/** The same for a whole path, as it is driven: nothing of the trailer ever comes nearer than `touching` (1 mm). */
 export function trainDrivesAll(
   train: CheckedTrain,
   start: TrainPose,
@@ -140,45 +139,3 @@ export function largestAngleAlong(trailer: Trailer, start: TrainPose, arcs: read
   }
   return largest;
 }
-
-/** A train's path that touches nothing: the trailer's nearest approach to its boundary; null where there is none near. */
-export type TrainSweep =
-  | { readonly is: "accepted"; readonly trailer: Tightest | null; readonly largestAngle: number }
-  | { readonly is: "rejected"; readonly arc: number; readonly because: "vehicle" | "trailer" | "angle" };
-
-/** Checks a whole path of a train from where it stands. Nothing that touches is ever accepted (to `touching`, 1 mm). */
-export function sweepTrain(
-  train: CheckedTrain,
-  start: TrainPose,
-  arcs: readonly Arc[],
-  limits: AngleLimits,
-): TrainSweep {
-  if (!trainStandsFree(train, start)) {
-    const towingStands = train.towing.every((one) => standsFree(one, start));
-    return { is: "rejected", arc: -1, because: towingStands ? "trailer" : "vehicle" };
-  }
-  let at = start;
-  let tightest: Tightest | null = null;
-  let largestAngle = Math.abs(start.hitchAngle);
-  for (const [index, given] of arcs.entries()) {
-    const arc = asDriven(given);
-    const angle = largestAngleOn(train.trailer, at.hitchAngle, arc);
-    largestAngle = Math.max(largestAngle, angle);
-    if (angle > (arc.length < 0 ? limits.reverse : limits.forward))
-      return { is: "rejected", arc: index, because: "angle" };
-    if (train.towing.some((one) => firstContact(one, at, arc) <= 1))
-      return { is: "rejected", arc: index, because: "vehicle" };
-    for (const one of train.towed) {
-      const found = nearestOnWay(towedAlong(train.trailer, one, at, arc), tightest?.clearance ?? lookedFor);
-      if (found === null) return { is: "rejected", arc: index, because: "trailer" };
-      if (found.distance >= (tightest?.clearance ?? lookedFor)) continue;
-      const along = found.share * Math.abs(arc.length);
-      tightest = { clearance: found.distance, at: found.at, part: one.envelope.part, arc: index, along };
-    }
-    at = trainAfter(train.trailer, at, arc);
-  }
-  return { is: "accepted", trailer: tightest, largestAngle };
-}
-
-/** Boundaries farther from the trailer than this are of no account, m. */
-const lookedFor = 5;
