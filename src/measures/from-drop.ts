@@ -1,5 +1,5 @@
 // What: how far do wheels, or the ground they may use, keep from an edge that they can go over?
-// Formula: least distance on plan from the wheel tracks of the found path, or from the surface, to the edge, where it lies above the drop.
+// Formula: least distance on plan from the wheel tracks of the found path, those of a trailer among them, or from the surface, to the edge, where it lies above the drop.
 // Source: plane geometry; the search of the manoeuvre (COMPUTED).
 // Valid: crests of banks, rims of water, tops of walls that hold ground back; a surface counts with all of it, driven on or not.
 // Witness: the nearest two points, and the wheel track.
@@ -13,6 +13,7 @@ import { dropEdge } from "../site/drop-edges.ts";
 import { foundPath } from "../site/found-path.ts";
 import { groundFigure, type LiveFigure } from "../site/live-figure.ts";
 import { nearPlaces } from "../site/near-places.ts";
+import { trailerWheelTracks } from "../site/trailer-outlines.ts";
 import { stretchNear } from "../site/stretch-near.ts";
 import { widerFigures } from "../site/wider-stretches.ts";
 
@@ -56,7 +57,9 @@ export const wheelsFromDrop: Measure = {
     const found = foundPath(manoeuvre, scene, Number(parameters["clear"]));
     if ("not" in found) return found.not;
     const { drive, arcs } = found.path;
-    const tracks = sweptOutline(drive.plain, drive.start, arcs).wheelTracks.map((track): Near => ({
+    const towing = sweptOutline(drive.plain, drive.start, arcs).wheelTracks;
+    const towed = drive.trailer ? trailerWheelTracks(drive.trailer.plain, drive.start, arcs) : [];
+    const tracks = [...towing, ...towed].map((track): Near => ({
       figure: {
         chains: [{ points: track.map((point) => (read: Read) => drive.carried(read).to(point)), ends: "open" }],
         solid: false,

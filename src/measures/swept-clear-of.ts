@@ -1,5 +1,5 @@
 // What: how far does the ground that a vehicle covers keep from people, wires and the like?
-// Formula: least distance on plan from the outline swept by the body on the found path to the thing; below 0 inside it.
+// Formula: least distance on plan from the outline swept by the body on the found path, and by a trailer's, to the thing; below 0 inside it.
 // Source: the search of the manoeuvre (COMPUTED).
 // Valid: the path that was found, driven as drawn; a driver strays, and a load sticks out.
 // Witness: the edge of the ground covered, as far as it lies near, and the nearest two points.
@@ -13,6 +13,7 @@ import type { CandidatePlace, Measure } from "../model/reading.ts";
 import { foundPath } from "../site/found-path.ts";
 import { groundFigure, type LiveFigure } from "../site/live-figure.ts";
 import { nearPlaces } from "../site/near-places.ts";
+import { trailerOutlines } from "../site/trailer-outlines.ts";
 import { ringNear } from "../site/stretch-near.ts";
 
 /** Things farther off than this are not looked at, m. */
@@ -32,7 +33,9 @@ export const sweptClearOf: Measure = {
     const found = foundPath(manoeuvre, scene, Number(parameters["clear"]));
     if ("not" in found) return found.not;
     const { drive, arcs } = found.path;
-    const covered = union(sweptOutline(drive.plain, drive.start, arcs).rings.map((ring) => polygonOf(ring))) ?? [];
+    const behind = drive.trailer ? trailerOutlines(drive.trailer.plain, drive.start, arcs).covered : [];
+    const rings = [...sweptOutline(drive.plain, drive.start, arcs).rings, ...behind];
+    const covered = union(rings.map((ring) => polygonOf(ring))) ?? [];
     const sideways = propertyOf(other, String(parameters["less"]));
     const places = covered.flatMap(({ outline }, index) => {
       const figure: LiveFigure = {

@@ -45,6 +45,29 @@ export function trailerOutlineAt(
   return outlineOf(trailer, trainAt(trailer, start, arcs, place));
 }
 
+/** Middle of the outer face of each of its two wheels along a path, left and right. */
+export function trailerWheelTracks(trailer: Trailer, start: Pose, arcs: readonly Arc[]): readonly (readonly Point[])[] {
+  const poses = trainsAlong(trailer, start, arcs).map((train) => trailerPose(trailer, train, train.hitchAngle));
+  const half = trailer.widthOverTyres / 2;
+  return [half, -half].map((side) =>
+    poses.map(({ x, y, heading }): Point => [x - side * Math.sin(heading), y + side * Math.cos(heading)]),
+  );
+}
+
+/** Where a train stands along a path, every `step` or closer. */
+function trainsAlong(trailer: Trailer, start: Pose, arcs: readonly Arc[]): readonly TrainPose[] {
+  let at: TrainPose = { ...start, hitchAngle: 0 };
+  const along = [at];
+  for (const arc of arcs.map(asDriven)) {
+    const count = Math.max(1, Math.ceil(Math.abs(arc.length) / step));
+    for (let k = 0; k < count; k++) {
+      at = trainAfter(trailer, at, { curvature: arc.curvature, length: arc.length / count });
+      along.push(at);
+    }
+  }
+  return along;
+}
+
 function outlineOf(trailer: Trailer, train: TrainPose): readonly Point[] {
   const pose = trailerPose(trailer, train, train.hitchAngle);
   const [c, s] = [Math.cos(pose.heading), Math.sin(pose.heading)];
