@@ -45,6 +45,8 @@ export type { Card, Rulebook } from "./model/card.ts";
 export type * from "./model/finding.ts";
 export { exitCode } from "./engine/exit-code.ts";
 export { endings, printed } from "./report/printed.ts";
+export { problemSentence } from "./report/problem-lines.ts";
+export { nearestWord } from "./reading/nearest-word.ts";
 export { toldUnder } from "./report/grouping.ts";
 export type { Picture } from "./model/picture.ts";
 export { remeasureSheet } from "./sheets/remeasure.ts";
@@ -169,11 +171,23 @@ function inspectOne(text: PlanText, options: CheckOptions, book: Rulebook): One 
     plan: null,
   };
   if (!document) return empty;
-  const { plan, sources, problems: met } = resolveText(document, text.includes ?? [], formsOf(book), options.option);
+  const {
+    plan,
+    sources,
+    problems: met,
+    isAsAsked,
+  } = resolveText(document, text.includes ?? [], formsOf(book), options.option);
   const all = [...problems, ...met];
   const stage = stageIndex(plan, options.stage, (path) => document.locate(path, "key"));
-  if (stage !== null && typeof stage !== "number") return { ...empty, problems: [...all, stage] };
+  const isStage = stage === null || typeof stage === "number";
+  if (!isStage || !isAsAsked) return unlooked(plan, { ...empty, problems: isStage ? all : [...all, stage] });
   return checkResolved({ plan, document, sources, options, book, stage, problems: all });
+}
+
+/** A plan of which something was asked that it has not: told by its own name and places, and not looked at. */
+function unlooked(plan: Plan, empty: One): One {
+  const { title, stages, file, features } = plan;
+  return { ...empty, head: { file, title, stages, stage: null, features: features.length }, places: plan.places };
 }
 
 /** A plan as it is resolved, without a check; null where it is no text of the form at all. */

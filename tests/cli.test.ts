@@ -67,6 +67,40 @@ describe("check", () => {
     expect((await run(["check", example, "--as-of", "next week"])).code).toBe(2);
     expect((await run(["check", example, "--save", "report.doc"])).code).toBe(2);
   });
+  it("tells the plan by its own name and place where a stage or an option is asked for that it has not", async () => {
+    const path = fileWith(
+      "staged.yaml",
+      `${quiet}stages: [now, works]\noptions: {wide: {remove: {hedges: [north]}}}\n`,
+    );
+    for (const [flag, name, meant] of [
+      ["--stage", "wroks", "works"],
+      ["--option", "wyde", "wide"],
+    ] as const) {
+      const { code, out } = await run(["check", path, flag, name]);
+      expect(code).toBe(2);
+      expect(out).toMatch(/^ONE PATH .*England/s);
+      expect(out).toContain(`Did you mean "${meant}"?`);
+      expect(out).toContain("Nothing was checked. That says nothing about the plan.");
+      expect(out).not.toMatch(/MET:|the rest was checked/);
+    }
+  });
+  it("says where to look next", async () => {
+    const { out } = await run(["check", example]);
+    expect(out.replace(/\s+/g, " ")).toContain(`What to measure next: sightrail remeasure ${example}`);
+  });
+  it("wants a day where a day is wanted, whatever the command", async () => {
+    for (const args of [
+      ["ground", example],
+      ["setout", example],
+      ["remeasure", example],
+      ["reason", "1", example],
+    ])
+      expect(await run([...args, "--as-of", "tomorrow"])).toMatchObject({
+        code: 2,
+        out: "",
+        err: "--as-of: expected a day such as 2026-11-25, got tomorrow.\n",
+      });
+  });
   it("reads a plan from standard input", async () => {
     const { out } = await run(["check", "-"], quiet);
     expect(out).toContain("ONE PATH");

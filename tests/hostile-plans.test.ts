@@ -38,7 +38,7 @@ describe("a plan that goes on and on", () => {
   ])("with %s", (_, text, words) => {
     const start = performance.now();
     const { problems } = look(text);
-    expect(performance.now() - start).toBeLessThan(8000);
+    expect(performance.now() - start).toBeLessThan(20_000);
     expect(problems.map(({ expected, got, hint }) => `${expected} ${got} ${hint}`).join("\n")).toMatch(words);
     expect(JSON.stringify(problems).length).toBeLessThan(60_000);
   });

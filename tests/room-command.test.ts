@@ -77,6 +77,8 @@ describe("room", () => {
   it.each([
     [[], "Which vehicle?"],
     [["picup"], 'did you mean "pickup"?'],
+    [["big lorry"], 'The library has no vehicle "big lorry". It has:\n  german small lorry\n  german large lorry\n'],
+    [["hovercraft"], 'The library has no vehicle "hovercraft". It has:\n  aashto p\n'],
     [
       ["--vehicle-length", "5.1", "--vehicle-width", "1.87", "--wheelbase", "2.95", "--turning-circle", "11.8"],
       "the front axle to the front end",

@@ -72,9 +72,33 @@ describe("the sample plan, cut", () => {
     ["surfaces/yard", /yard/],
     ["surfaces/track/width", /width/],
     ["gates/foot gate/along", /along/],
+    ["animals/goats/species", /write for instance "species: goat"/],
+    ["water/well/kind", /write for instance "kind: well"/],
+    ["walls/march wall/line", /write for instance ["{].*line: /],
+    ["banks/cutting/crest", /"crest" \| "cutting" without it \| (?!add one of them)/],
+    ["survey/stations/B1/left", /the key "left" or "right" \| peg B1 without it \| write for instance "left: 2.30"/],
+    ["vehicles/pickup", /how wide the vehicle of manoeuvre "park pickup" is/],
+    ["surfaces/yard/for", /what mass surface "yard" is known to carry/],
+    ["survey/stations/B4/out", /or leave "square_off" out/],
   ];
   it.each(table)("without %s", (path, words) => {
     expect(said(without(path.split("/")))).toMatch(words);
+  });
+});
+
+describe("a question", () => {
+  it("is asked once, by whoever asks it most closely", () => {
+    const about = (path: string, words: string): readonly string[] =>
+      without(path.split("/"))
+        .needs.map(({ asks }) => asks)
+        .filter((asks) => asks.includes(words));
+    expect(about("drains/yard drain/form", 'trench "yard drain"').filter((asks) => /deep|depth/.test(asks))).toEqual([
+      'how deep trench "yard drain" is dug',
+    ]);
+    expect(about("strips/behind the fence/for", "used for")).toHaveLength(1);
+    expect(
+      about("drains/kitchen/carries", 'drain "kitchen"').filter((asks) => /carries|runs in/.test(asks)),
+    ).toHaveLength(1);
   });
 });
 

@@ -1,7 +1,7 @@
 // `check`: reads plans, prints the report, saves what was asked for.
 
 import type { CheckOptions, Inspection, Problem, Text } from "../index.ts";
-import { endings, exitCode, inspect, printed, wants, withProblems } from "../index.ts";
+import { endings, exitCode, inspect, printed, problemSentence, wants, withProblems } from "../index.ts";
 import { isSameFile, readCards, readInclude, readPlanFile, type ReadFile, writeTextFile } from "./files.ts";
 import type { Streams } from "./streams.ts";
 import { version } from "./version.ts";
@@ -48,8 +48,8 @@ const texts = (files: readonly ReadFile[]): readonly Text[] =>
 
 /** What is wrong with the flags, in words; null if nothing. */
 function refuse(flags: CheckFlags): string | null {
-  if (flags.asOf !== undefined && !isDate(flags.asOf))
-    return `--as-of: expected a day such as 2026-11-25, got ${flags.asOf}.`;
+  const day = wrongDay(flags.asOf);
+  if (day !== null) return day;
   const unknown = flags.save.find((file) => !endings.some((ending) => file.endsWith(ending)));
   if (unknown) return `--save: expected a file ending in ${endings.join(", ")}, got ${unknown}.`;
   if (flags.width !== undefined && !(flags.width >= 40)) return "--width: expected a number of columns, 80 or more.";
@@ -60,6 +60,11 @@ function refuse(flags: CheckFlags): string | null {
 function wouldOverwrite(files: readonly string[], plans: readonly string[]): string | null {
   const file = files.find((save) => plans.some((plan) => isSameFile(save, plan)));
   return file === undefined ? null : `--save: ${file} is the plan itself; give the report another name.`;
+}
+
+/** What is wrong with the day of --as-of, in words; null if nothing. */
+export function wrongDay(asOf: string | undefined): string | null {
+  return asOf === undefined || isDate(asOf) ? null : `--as-of: expected a day such as 2026-11-25, got ${asOf}.`;
 }
 
 function isDate(text: string): boolean {
@@ -90,7 +95,9 @@ function moreWords(plans: readonly string[], flags: CheckFlags): string {
     ["--option", flags.option],
     ["--as-of", flags.asOf],
   ].flatMap(([flag, value]) => (value === undefined ? [] : [` ${flag} ${quoted(value)}`]));
-  return `More on a number above: sightrail reason NUMBER ${named}${given.join("")}`;
+  const asked = `${named}${given.join("")}`;
+  const measure = plans.length === 1 ? `. What to measure next: sightrail remeasure ${asked}` : "";
+  return `More on a number above: sightrail reason NUMBER ${asked}${measure}`;
 }
 
 const quoted = (text: string): string => (/^[\w./:,@+-]+$/.test(text) ? text : `'${text.replaceAll("'", "'\\''")}'`);
@@ -134,7 +141,5 @@ async function save(
 
 /** Problems as one line each, for commands that print no report. */
 export function problemLines(problems: readonly Problem[]): string {
-  return problems
-    .map(({ file, line, expected, got, hint }) => `${file}, line ${line}: expected ${expected}; got ${got}. ${hint}.\n`)
-    .join("");
+  return problems.map((problem) => `${problemSentence(problem)}\n`).join("");
 }

@@ -1,7 +1,7 @@
 // `reason`: a rule whole, in words, asked for by its name or by the number of a finding in a report.
 
 import { type Card, inspect, nearestRule, reasonText, type Rulebook, toldUnder, wants } from "../index.ts";
-import { problemLines } from "./check-command.ts";
+import { problemLines, wrongDay } from "./check-command.ts";
 import { readCards, readInclude, readPlanFile, type ReadFile } from "./files.ts";
 import { bookWith } from "./rules-command.ts";
 import type { Streams } from "./streams.ts";
@@ -56,6 +56,8 @@ function ofNumber(
   flags: Asked,
 ): { readonly rule: string; readonly sentence: string } | { readonly refusal: string } {
   const { streams } = flags;
+  const day = wrongDay(flags.asOf);
+  if (day !== null) return { refusal: day };
   if (plans.length === 0) return { refusal: `Name the plan too: sightrail reason ${number} yard.yaml` };
   const files = plans.map((plan) => ({ plan, read: readPlanFile(plan, streams) }));
   const texts = files.flatMap(({ plan, read }) =>

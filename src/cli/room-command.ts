@@ -1,6 +1,6 @@
 // `room`: how much ground a vehicle takes to turn round. Vehicles of a plan, of the library, or given by their lengths.
 
-import { type Problem, type RoomWishes, resolvedPlan, roomWork, rulebook, wants } from "../index.ts";
+import { nearestWord, type Problem, type RoomWishes, resolvedPlan, roomWork, rulebook, wants } from "../index.ts";
 import { parseQuantity } from "../model/units.ts";
 import { problemLines } from "./check-command.ts";
 import { readInclude, readPlanFile, writeTextFile } from "./files.ts";
@@ -171,6 +171,18 @@ const ownFlags = [
   ["hitch", "hitch"],
 ] as const;
 
+/** That a vehicle is not in the library, and which are, those whose names hold a word of it first. */
+function noSuchVehicle(like: string, known: readonly string[]): readonly string[] {
+  const words = like.split(/\s+/);
+  const near = known.filter((one) => words.some((word) => one.includes(word)));
+  const shown = near.length > 0 ? near : known;
+  return [
+    `The library has no vehicle "${like}". It has:`,
+    ...shown.map((one) => `  ${one}`),
+    near.length > 0 ? "and others: sightrail room" : "or its own lengths: sightrail room --help",
+  ];
+}
+
 /** A plan of vehicles alone, so that lengths are read and looked over like those of any plan. */
 function libraryPlan(named: readonly string[], flags: RoomFlags): Source | { readonly wrong: readonly string[] } {
   const own: Record<string, unknown> = {};
@@ -193,6 +205,8 @@ function libraryPlan(named: readonly string[], flags: RoomFlags): Source | { rea
   if (named.length > 1 && measured)
     return { wrong: ["Lengths are given for one vehicle at a time; name one, or none."] };
   const likes = named.map((name) => name.toLowerCase());
+  const strange = likes.find((like) => !known.includes(like) && nearestWord(like, known) === null);
+  if (strange !== undefined) return { wrong: noSuchVehicle(strange, known) };
   // Names of a plan hold no full stop; those of the library do.
   const vehicles = likes.length === 0 ? [own] : likes.map((like) => ({ like, ...own }));
   const names = vehicles.map((_, i) => `vehicle ${i + 1}`);

@@ -1,7 +1,7 @@
 // `remeasure`, `setout` and `ground`: sheets to take outside, printed or saved as text or CSV.
 
 import { groundSheet, inspect, remeasureSheet, setOutSheet, type Sheet, sheetCsv, sheetText, wants } from "../index.ts";
-import { problemLines } from "./check-command.ts";
+import { problemLines, wrongDay } from "./check-command.ts";
 import { readCards, readInclude, readPlanFile, type ReadFile, writeTextFile } from "./files.ts";
 import type { Streams } from "./streams.ts";
 
@@ -32,6 +32,11 @@ export function sheetCommand(sheet: SheetName, plan: string, flags: SheetFlags &
   const wrong = save.find((file) => !/\.(?:txt|csv)$/.test(file));
   if (wrong !== undefined) {
     streams.err(`--save: expected a file ending in .txt or .csv, got ${wrong}.\n`);
+    return 2;
+  }
+  const day = wrongDay(flags.asOf);
+  if (day !== null) {
+    streams.err(`${day}\n`);
     return 2;
   }
   const file = readPlanFile(plan, streams);

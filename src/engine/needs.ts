@@ -24,6 +24,8 @@ export interface OpenNeed {
   readonly place: Place | null;
   /** Needs of one sort are asked for as one: which sort, and what this one adds to the list. */
   readonly together?: { readonly sort: string; readonly item: string };
+  /** Asked in the words that any rule would ask for the property with: whoever asks more closely asks for this too. */
+  readonly plain?: true;
 }
 
 /** What the plan can list as looked for and not there. */
@@ -46,6 +48,7 @@ export function needsOf(outcome: Outcome): readonly OpenNeed[] {
         stakes,
         reason: "missing",
         place: { file: missing.feature.place.file, path },
+        ...(missing.asks === askWords(missing.property, featureWords(missing.feature)) ? { plain: true as const } : {}),
         ...(missing.tried ? { together: { sort: missing.property, item: featureWords(missing.feature) } } : {}),
       };
     });
@@ -77,18 +80,26 @@ interface Gathered {
   stakes: Stakes;
 }
 
+/** What needs must share to be one question. */
+const keyOf = ({ together, path, asks }: OpenNeed): string => together?.sort ?? `${path}\n${asks}`;
+
 /** Gathers needs by path and question; who waits is listed once; worst stakes first, then most waiting, then path. */
 export function gatherNeeds(open: readonly OpenNeed[], locate: (place: Place) => Position): readonly Need[] {
   const byKey = new Map<string, Gathered>();
+  const closer = new Map(open.flatMap((need) => (need.plain && !need.together ? [] : [[need.path, keyOf(need)]])));
   for (const need of open) {
-    const key = need.together?.sort ?? `${need.path}\n${need.asks}`;
-    const entry: Gathered = byKey.get(key) ?? {
-      need,
-      paths: new Set(),
-      waits: new Set(),
-      items: new Set(),
-      stakes: need.stakes,
-    };
+    const key = (need.plain ? closer.get(need.path) : undefined) ?? keyOf(need);
+    const met = byKey.get(key);
+    const asked = met?.need.plain && !need.plain ? need : (met?.need ?? need);
+    const entry: Gathered = met
+      ? { ...met, need: asked }
+      : {
+          need,
+          paths: new Set(),
+          waits: new Set(),
+          items: new Set(),
+          stakes: need.stakes,
+        };
     entry.waits.add(need.rule);
     entry.paths.add(need.path);
     if (need.together) entry.items.add(need.together.item);

@@ -175,7 +175,8 @@ function sizeWords(text: string): string {
 
 function notGiven(outcome: Outcome, name: string): string {
   const { card } = outcome;
-  const open = `so nobody can say whether it ${card.fault}`;
+  // "Whether it is not known to carry" would ask twice over.
+  const open = `so nobody can say whether it ${card.fault.replace(/^is not known to /, "can ")}`;
   const whom = card.defersTo ? "" : " Ask the local authority.";
   if (outcome.reason === "no-limit-here")
     return `${capital(name)}: no published figure is known for this place${outcome.because ? ` and ${outcome.because}` : ""}, ${open}.${whom}`;

@@ -6,6 +6,7 @@ import type { Problem } from "../model/problem.ts";
 import type { Read } from "../model/quantity.ts";
 import type { Scene, Subject } from "../model/reading.ts";
 import { keyOfKind } from "../model/kinds.ts";
+import { nearestWord } from "../reading/nearest-word.ts";
 import type { Outcome } from "./evaluate.ts";
 import { standsAt } from "./select.ts";
 
@@ -178,6 +179,7 @@ export function stageIndex(
   const index = plan.stages.indexOf(name);
   if (index >= 0) return index;
   const expected = `one of the plan's stages: ${plan.stages.join(", ")}`;
-  const hint = "write the stage as the plan does";
-  return { code: "unknown-name", file: plan.file, ...locate(["stages"]), expected, got: name, hint };
+  const near = nearestWord(name, plan.stages);
+  const hint = near === null ? "write the stage as the plan does" : `did you mean "${near}"?`;
+  return { code: "unknown-name", file: plan.file, ...locate(["stages"]), expected, got: `"${name}"`, hint };
 }

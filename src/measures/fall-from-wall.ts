@@ -44,7 +44,7 @@ export const fallFromWall: Measure = {
     });
     if (places.length > 0) return { is: "found", places };
     return surface.existing
-      ? missing(askedFor(surface, "levels", "levels at the wall and away from it", "length"))
+      ? missing(askedFor(surface, "levels", "levels (at the wall and away from it)", "length"))
       : missing(askedFor(surface, "finished.fall", "the finished fall, with what it falls towards,", "slope"));
   },
 };

@@ -45,7 +45,8 @@ export const stepAtEdge: Measure = {
         },
       ];
     });
-    if (places.length === 0) return missing(askedFor(surface, "ground", "levels of the ground round it", "length"));
+    if (places.length === 0)
+      return missing(askedFor(surface, "ground", "levels of the ground beside the edges", "length"));
     const within = Number(parameters["held_within"]);
     const bare = places.filter(({ key }) => !isHeld(edge[Number(key.split(" ")[1])] as LivePoint, within, scene));
     return bare.length > 0 ? { is: "found", places: bare } : { is: "does-not-bear" };

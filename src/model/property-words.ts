@@ -123,6 +123,9 @@ const asked: Readonly<Record<string, string>> = {
   traced_by: "how {whose} was traced",
   wind: "how exposed {whose} is to the wind",
   wind_zone: "in which wind region {whose} stands",
+  "carries.mass": "what mass {whose} is known to carry",
+  "driven.width": "how wide the vehicle of {whose} is",
+  "driven.width_with_mirrors": "how wide the vehicle of {whose} is with its mirrors",
 };
 
 /** What to ask for where a plan lacks a property: `whether gate "lane" opens uphill`, else `the height of gate "lane"`. */

@@ -28,6 +28,8 @@ export interface ResolvedText {
   /** The plan's own text and those that it includes, to find lines in. */
   readonly sources: readonly SourceText[];
   readonly problems: readonly Problem[];
+  /** False where an option was asked for that no text has: what was resolved is another plan than was meant. */
+  readonly isAsAsked: boolean;
 }
 
 /** Resolves a plan that has been read as YAML, with the texts that it includes. */
@@ -46,11 +48,18 @@ export function resolveText(
     ...(vehicles ? { vehicles } : {}),
     ...(poisons ? { poisons } : {}),
   });
+  const sources = [document, ...includes.flatMap(({ checked }) => checked?.source ?? [])];
   return {
     plan: resolved.plan,
-    sources: [document, ...includes.flatMap(({ checked }) => checked?.source ?? [])],
+    sources,
+    isAsAsked: option === undefined || sources.some(({ data }) => optionsIn(data).includes(option)),
     problems: [...own.problems, ...includes.flatMap((one) => one.problems), ...resolved.problems],
   };
+}
+
+function optionsIn(data: unknown): readonly string[] {
+  const options = (data as { readonly options?: unknown } | null)?.options;
+  return typeof options === "object" && options !== null ? Object.keys(options) : [];
 }
 
 function checkedText(source: SourceText, check: Validator) {

@@ -6,7 +6,6 @@ import { child, isAbsent, type Node } from "./node.ts";
 import type { Written } from "./numbers.ts";
 import { lengthsOf, type Observed, type StationWork } from "./station-observed.ts";
 import type { StartFault } from "./station-start.ts";
-import { wordsOf } from "./troubles.ts";
 
 /** A station as written: ready to be placed once what it hangs on has a place. */
 export interface StationPlan {
@@ -41,9 +40,9 @@ export function tapesOf(
   if (isAbsent(node, key)) {
     reading.troubles.report(node, {
       code: "missing-key",
-      expected: `${key}: a length in metres`,
-      got: wordsOf(node.data),
-      hint: `write the ${key} of peg ${name}`,
+      expected: `the key "${key}"${key === "left" ? ' or "right"' : ""}`,
+      got: `peg ${name} without it`,
+      hint: `write for instance "${key}: 2.30", in metres`,
     });
   }
   const bad = written.find((one) => key === "tape" && !(one.value > 0));

@@ -86,7 +86,7 @@ function runTogether(key: string): string | null {
 /** A key that is wanted and absent. */
 export function missingKeyWords(key: string, { path, schema }: SchemaFault): KeyWords {
   const property = schema.properties?.[key];
-  const example = exampleText(property);
+  const example = exampleText(property) ?? exampleOf(key, schema);
   const clause = clauseOf(property);
   const write = example === null ? `add ${key}` : `write for instance "${key}: ${example}"`;
   return {
@@ -106,7 +106,7 @@ export function dependentWords({ error, path, schema }: SchemaFault): KeyWords {
     code: "missing-key",
     expected: `the key "${key}" beside "${asking}"`,
     got: `${ownerWords(path)} without it`,
-    hint: `add ${example === null ? key : `"${key}: ${example}"`}, or leave ${asking} out`,
+    hint: `add ${example === null ? key : `"${key}: ${example}"`}, or leave "${asking}" out`,
   };
 }
 
@@ -156,12 +156,30 @@ export function keyChoiceWords(fault: SchemaFault, choice: readonly (readonly st
   }
   const lacking = lackingKeys(fault, choice);
   const examples = nearestExamples(fault.schema, group);
+  const [[first = "", second] = []] = lacking;
+  const alone = second === undefined ? exampleOf(first, fault.schema) : null;
+  const one = lacking.length === 1 ? `add ${lacking[0]?.join(" and ") ?? ""}` : "add one of them";
   return {
     code: "missing-key",
     expected: `the key ${orList(lacking.map(keysWords))}`,
     got: `${ownerWords(fault.path)} without it`,
-    hint: examples.length === 0 ? "add one of them" : `write for instance ${orList(examples)}`,
+    hint:
+      examples.length > 0
+        ? `write for instance ${orList(examples)}`
+        : alone === null
+          ? one
+          : `write for instance "${first}: ${alone}"`,
   };
+}
+
+/** A value of a key, from the examples of the group that it stands in. */
+function exampleOf(key: string, { examples }: SchemaPart): string | null {
+  for (const example of examples ?? []) {
+    if (typeof example !== "object" || example === null || !Object.hasOwn(example, key)) continue;
+    const text = flowText((example as Readonly<Record<string, unknown>>)[key]);
+    if (text.length <= longestExample) return text;
+  }
+  return null;
 }
 
 /** Most examples of a choice between keys, and most letters of one. */

@@ -36,7 +36,8 @@ function fewestSlips(word: string, known: readonly string[]): string | null {
     const allowed = Math.floor(Math.max(word.length, other.length) / lettersPerSlip);
     if (other.length > longestWord || Math.abs(other.length - word.length) > allowed) continue;
     const slips = slipsBetween(word, other);
-    if (slips > allowed || slips >= fewest) continue;
+    // A slip is seldom in the first letter, and then it is the only one.
+    if (slips > allowed || slips >= fewest || (slips > 1 && other[0] !== word[0])) continue;
     best = candidate;
     fewest = slips;
   }

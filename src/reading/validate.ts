@@ -94,7 +94,9 @@ function plainWords(fault: SchemaFault): FaultWords {
     );
   const count = Number(error.params["limit"]);
   const atLeast = error.keyword === "minProperties";
-  const expected = Number.isNaN(count) ? wantedWords(schema) : `${atLeast ? "at least" : "at most"} ${count} keys`;
+  const expected = Number.isNaN(count)
+    ? wantedWords(schema)
+    : `${atLeast ? "at least" : "at most"} ${count} ${count === 1 ? "key" : "keys"}`;
   return {
     expected,
     got: gotWords(error.data),

@@ -133,8 +133,10 @@ function againWords(finding: Finding): string {
   const list = shares.map(
     (doubt) => `${clean(doubt.words) || clean(doubt.path)} (${shareWords(doubt.share)} of the doubt)`,
   );
-  if (finding.decided_by === "build")
-    return `Allow more in the plan than is wanted, or build closer than is usual and say so under build: ${list.join(", ")}.`;
+  if (finding.decided_by === "build") {
+    const built = list.map((words) => words.replace(/^building /, "")).join(", ");
+    return `Allow more in the plan than is wanted, or build closer than is usual and say so under build. What counts is ${built}.`;
+  }
   if (finding.decided_by === "limit") return `Get a closer figure than the table's: ${list.join(", ")}.`;
   return `Measure again, more closely: ${list.join(", ")}.`;
 }

@@ -37,7 +37,7 @@ function planPieces(plan: PlanHead): readonly string[] {
 
 function stagePiece(plan: PlanHead): readonly string[] {
   const many = plan.stages.length;
-  if (plan.stage === null) return many > 1 ? [`all ${many} stages`] : [];
+  if (plan.stage === null) return many > 1 ? [many === 2 ? "both stages" : `all ${many} stages`] : [];
   const place = plan.stages.indexOf(plan.stage) + 1;
   return [place > 0 ? `stage ${place} of ${many} "${clean(plan.stage)}"` : `stage "${clean(plan.stage)}"`];
 }

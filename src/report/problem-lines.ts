@@ -12,7 +12,12 @@ export function problemLines(problems: readonly Problem[], width: number): reado
 
 /** What could not be read where no plan could be opened at all. */
 export function unreadLines(problems: readonly Problem[], width: number): readonly string[] {
-  return ["COULD NOT BE READ", ...problemList(problems, width), "", ...wrap("No plan was looked at.", width)];
+  return [
+    "COULD NOT BE READ",
+    ...problemList(problems, width),
+    "",
+    ...wrap("Nothing was checked. That says nothing about the plan.", width),
+  ];
 }
 
 /** Each problem once: what is told of one line in the same words again and again is counted. */

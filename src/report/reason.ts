@@ -2,6 +2,7 @@
 
 import type { Bound, Card, Limit, Requirement, Rulebook, Seen, Source } from "../model/card.ts";
 import type { Measure } from "../model/reading.ts";
+import { roleAndProperty } from "../model/plan.ts";
 import { propertyWords } from "../model/property-words.ts";
 import type { Dimension } from "../model/quantity.ts";
 import { shown, words } from "../model/units.ts";
@@ -59,6 +60,20 @@ function nameOf(card: Card, measure: Measure | undefined): string {
     : (measure?.shortName ?? card.measure);
 }
 
+/** `the animals that the fence is to keep out`, `the uses of the way`. */
+function eachWords(list: string): string {
+  const [role, property] = roleAndProperty(list);
+  const thing = `the ${role.replaceAll("_", " ")}`;
+  return lists[property]?.replace("{thing}", thing) ?? ofWords(list);
+}
+
+const lists: Readonly<Record<string, string>> = {
+  keep_out: "the animals that {thing} is to keep out",
+  keep_in: "the animals that {thing} is to keep in",
+  for: "the uses of {thing}",
+  holds: "what {thing} holds",
+};
+
 /** What the words of a row are made with. */
 interface Context {
   readonly card: Card;
@@ -69,7 +84,7 @@ interface Context {
 function limitLines(limit: Limit, context: Context): readonly string[] {
   const { book } = context;
   const quantity = quantityOf(limit, context);
-  const each = limit.forEach ? `, for each of ${ofWords(limit.forEach)}` : "";
+  const each = limit.forEach ? `, for each of ${eachWords(limit.forEach)}` : "";
   const conditions = limit.when.map((condition) => conditionWords(condition, context));
   const when = conditions.length > 0 ? `, where ${conditions.join(" and ")}` : "";
   const graded = (["must", "should"] as const).flatMap((grade) => {

@@ -23,7 +23,7 @@ const usual = 100;
 /** The report as lines of 80 to 118 columns, without colour, ending with a line break. The same report gives the same bytes. */
 export function textReport(report: Report, options: TextOptions = {}): string {
   const width = Math.round(Math.min(widest, Math.max(narrowest, options.width ?? usual)));
-  if (report.plans.length === 0 && report.problems.length > 0) return unread(report, width);
+  if (nothingLookedAt(report)) return unread(report, width, options.places);
   const told = numbered(report);
   const cautions = dealCautions(report, told);
   const style: EntryStyle = {
@@ -50,9 +50,14 @@ export function textReport(report: Report, options: TextOptions = {}): string {
   return `${lines.map((line) => line.trimEnd()).join("\n")}\n`;
 }
 
-/** Where no plan could be opened there is nothing to tell but that. */
-function unread({ problems }: Report, width: number): string {
-  return `${unreadLines(problems, width).join("\n")}\n`;
+function nothingLookedAt({ rules, findings, needs, problems }: Report): boolean {
+  return problems.length > 0 && rules.length + findings.length + needs.length === 0;
+}
+
+/** Where no plan could be opened, or none looked at, there is nothing to tell but that. */
+function unread(report: Report, width: number, names: TextOptions["places"]): string {
+  const head = report.plans.length === 0 ? [] : [...headLines(report, width, names), ""];
+  return `${[...head, ...unreadLines(report.problems, width)].map((line) => line.trimEnd()).join("\n")}\n`;
 }
 
 function begin(told: readonly Numbered[], width: number): readonly string[] {

@@ -47,7 +47,9 @@ export function groundSheet(plan: Plan, densities?: Table): Sheet {
     return {
       ...head,
       parts: [],
-      foot: ["The ground needs levels at three places or more that do not lie on one line; the plan has not so many."],
+      foot: [
+        "The ground needs levels at three places or more that do not lie on one line; the plan has not so many. Write level: beside the pegs and spots whose level was taken, or the readings under level_book.",
+      ],
       table: { columns, rows: [] },
     };
   const last = plan.stages.length - 1;

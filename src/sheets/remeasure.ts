@@ -58,7 +58,7 @@ function tellFinding(finding: Finding, { plan, deciding }: Worked): Told {
   const known = deciding.find(({ fingerprint }) => fingerprint === finding.fingerprint);
   const spare = known ? bestSpareTape(plan, known) : null;
   const said = (u: number) => plusMinus(u, finding.dimension, finding.shown_in);
-  const target = known ? [`It is good to ${said(known.u)}; ${said(known.wantedU)} would decide it.`] : [];
+  const target = known ? [targetWords(known, said)] : [];
   const line = finding.at[0]?.line ?? "";
   return {
     entry: {
@@ -77,6 +77,15 @@ function tellFinding(finding: Finding, { plan, deciding }: Worked): Told {
       ...(spare ? [spareRow(spare, finding, line)] : []),
     ],
   };
+}
+
+/** A doubt that must shrink to less than this part of itself is out of reach of any tape (a choice). */
+const outOfReach = 0.05;
+
+function targetWords({ u, wantedU }: Deciding, said: (u: number) => string): string {
+  if (wantedU < outOfReach * u)
+    return `It is good to ${said(u)} and stands right at what is wanted, so that no measuring will decide it: plan for a little more.`;
+  return `It is good to ${said(u)}; ${said(wantedU)} would decide it.`;
 }
 
 function spareRow({ from, to, length }: SpareTape, finding: Finding, line: number | string): Row {
@@ -123,12 +132,13 @@ function tellOther(finding: Finding): Told {
 }
 
 function tellNeed(need: Need): Told {
-  const waits = need.waits.length === 1 ? "1 check waits" : `${need.waits.length} checks wait`;
+  const count = need.waits.length;
+  const waits = count === 0 ? "" : count === 1 ? "; 1 check waits" : `; ${count} checks wait`;
   const unit = need.unit === "" || need.unit === "1" ? "" : ` (${need.unit})`;
   const what = need.reason === "missing" ? "first time" : "look or ask";
   const line = need.at?.line ?? "";
   return {
-    entry: { words: `${need.asks}${unit}; ${waits}${danger(need.stakes)}`, notes: [] },
+    entry: { words: `${need.asks}${unit}${waits}${danger(need.stakes)}`, notes: [] },
     rows: [[what, need.asks, "", "", need.unit, "", need.waits.join(" "), line]],
   };
 }

@@ -18,9 +18,14 @@ export function setOutSheet(plan: Plan): Sheet {
   const head = { title: plan.title, what: "setting out", file: plan.file };
   const empty = (sentence: string): Sheet => ({ ...head, parts: [], foot: [sentence], table: { columns, rows: [] } });
   if (marks.length < 2)
-    return empty("Setting out needs two pegs of the survey that stand on the ground; the plan has not two.");
+    return empty(
+      "Setting out needs two pegs of the survey that stand on the ground; the plan has not two. Write them under survey: stations, as A: {at: [0, 0]} and B: {line_to: A, tape: 30.20}.",
+    );
   const staked = stakedOut(plan, read);
-  if (staked.length === 0) return empty("Nothing in the plan is still to be built.");
+  if (staked.length === 0)
+    return empty(
+      "Nothing in the plan is still to be built. Give what is to be pegged from: with the stage that makes it.",
+    );
   const work = { plan, marks, base: baseOf(plan, marks) };
   const pegs = pegsOf(staked, work);
   const pegged = staked.map((one, k) => ({ ...one, pegs: pegs[k] as readonly Pegged[] }));

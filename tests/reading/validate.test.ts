@@ -129,7 +129,7 @@ const cases: readonly Case[] = [
     text: planWith("height: 1", line, "run: 3"),
     code: "missing-key",
     at: [3, 3],
-    says: ['"along" beside "run"', "leave run out"],
+    says: ['"along" beside "run"', 'leave "run" out'],
   },
   {
     name: "a name that begins with a digit",

@@ -177,7 +177,7 @@ describe("the words of the sheet", () => {
   it("say what is wanted where there are no two marks, or nothing to build", () => {
     expect(setOutSheet(planOf("stages: [now]")).foot[0]).toMatch(/^Setting out needs two pegs/);
     const bare = "survey: {stations: {A: {at: [0, 0]}, B: {line_to: A, tape: 9}}}";
-    expect(setOutSheet(planOf(bare)).foot[0]).toBe("Nothing in the plan is still to be built.");
+    expect(setOutSheet(planOf(bare)).foot[0]).toContain("Nothing in the plan is still to be built. Give");
   });
   it("keep a spreadsheet from taking a name for a formula", () => {
     const csv = sheetCsv({ ...sheet, table: { columns: ["a"], rows: [["=1+1"], ['say "hi", all'], [-2]] } });
