@@ -176,7 +176,13 @@ export interface Plan {
 
 /** `fence "goat paddock"`: how a feature is called in a sentence. */
 export function featureWords(feature: Feature): string {
-  return `${feature.kind} "${feature.name}"`;
+  return `${feature.kind === "route" ? routeWords(feature) : feature.kind} "${feature.name}"`;
+}
+
+/** Where people go on foot is a way, or a place; where children play it is called so. */
+function routeWords(feature: Feature): string {
+  if (propertyOf(feature, "for") === "play") return "play place";
+  return feature.shape?.form === "outline" ? "place for people" : "way on foot";
 }
 
 const steps = new Map<string, readonly string[]>();

@@ -1,6 +1,6 @@
 // The order in which findings are told: by what they do to a person. One numbering for the text, the drawing and the page.
 
-import { alikeKey, sameFigureKey } from "./alike.ts";
+import { alikeKeys } from "./alike.ts";
 import { verdictOrder, type Finding, type Report, type Verdict } from "../model/finding.ts";
 
 export type Group =
@@ -81,7 +81,7 @@ function folded(
   const byKey = new Map<string, Finding[]>();
   const solvedFirst = new Set<string>();
   for (const { group, finding } of told) {
-    const keys = [alikeKey(finding, solvedFirst), sameFigureKey(finding)].filter((key) => key !== null);
+    const keys = alikeKeys(finding, solvedFirst);
     const before = keys.map((key) => byKey.get(key)).find((one) => one !== undefined);
     if (before) {
       before.push(finding);

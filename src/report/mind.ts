@@ -36,19 +36,27 @@ export function dealCautions(report: Report, told: readonly Numbered[]): Caution
   const bySeriousness = [...told].sort(
     (a, b) => stakesOrder[a.finding.stakes] - stakesOrder[b.finding.stakes] || a.number - b.number,
   );
-  for (const { number, finding } of bySeriousness) {
-    const fresh = freshOf(finding, printed);
+  for (const { number, finding, also } of bySeriousness) {
+    const fresh = [finding, ...also].flatMap((one) => freshOf(one, printed));
     if (fresh.length > 0) dealt.set(number, fresh);
   }
+  const failing = new Set(told.filter(({ group }) => !faultless.has(group)).map(({ finding }) => aboutOf(finding)));
   const left = new Map<string, string[]>();
-  for (const finding of report.findings) {
-    if (!bearsOnPeople(finding)) continue;
+  // What is about things that fail comes first, and within that what can hurt somebody.
+  const byNeed = report.findings
+    .filter(bearsOnPeople)
+    .map((finding) => ({ finding, rank: (failing.has(aboutOf(finding)) ? 0 : 3) + stakesOrder[finding.stakes] }))
+    .sort((a, b) => a.rank - b.rank);
+  for (const { finding } of byNeed) {
     const about = aboutOf(finding);
     left.set(about, [...(left.get(about) ?? []), ...freshOf(finding, printed)]);
   }
   const said = new Set([...dealt.values()].flat().flatMap(sentencesOf));
   return { with: dealt, left: [...left].flatMap(([about, cautions]) => unsaidOf(about, cautions, { printed, said })) };
 }
+
+/** Groups that say nothing of a failure. */
+const faultless: ReadonlySet<string> = new Set(["unpublished", "departure", "missing"]);
 
 interface Said {
   readonly printed: ReadonlySet<string>;

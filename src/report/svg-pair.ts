@@ -33,13 +33,17 @@ const mostPairs = 3;
 
 /** Sheets for the told findings that carry a remedy which can be drawn. */
 export function pairSheets(picture: Picture, told: readonly Numbered[], id: string): readonly Markup[] {
+  return pairsOf(told).map((pair, index) => pairMarkup(picture, pair, `${id}-pair-${index + 1}`));
+}
+
+/** The told findings that are drawn as they are and with a change. */
+export function pairsOf(told: readonly Numbered[]): readonly Pair[] {
   return told
     .flatMap((one): Pair[] => {
       const remedy = one.finding.remedies.find(({ witness = [] }) => showsPath(witness));
       return remedy ? [{ one, remedy }] : [];
     })
-    .slice(0, mostPairs)
-    .map((pair, index) => pairMarkup(picture, pair, `${id}-pair-${index + 1}`));
+    .slice(0, mostPairs);
 }
 
 function pairMarkup(picture: Picture, { one, remedy }: Pair, id: string): Markup {

@@ -9,6 +9,7 @@ import { hatchDefinitions, ink, paper } from "./svg-hatch.ts";
 import { letteringMarkup } from "./svg-lettering.ts";
 import { marksMarkup } from "./svg-marks.ts";
 import { type Box, drawable, panelSheet, type Sheet } from "./svg-paper.ts";
+import { pairsOf } from "./svg-pair.ts";
 import { coveredMarkup, pathMarkup, showsPath, touches } from "./svg-path.ts";
 import { shapeOf, stone, stoneHalf } from "./svg-stones.ts";
 
@@ -39,8 +40,10 @@ export function isWay({ rule, witness }: Finding): boolean {
 
 /** Sheets of small pictures, six on each, for the manoeuvres that are done at the stage of a picture. */
 export function waySheets(picture: Picture, report: Report, at: WaysAt): readonly Markup[] {
+  const paired = new Set(pairsOf(at.told).map(({ one }) => one.finding));
   const ways = report.findings.filter(
     (finding) =>
+      !paired.has(finding) &&
       (finding.stages.length === 0 || finding.stages.includes(picture.stage)) &&
       !at.shown.has(finding) &&
       isWay(finding),

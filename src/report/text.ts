@@ -106,16 +106,44 @@ function manyAlike(
   );
 }
 
+/** Most lines of cautions that no told finding carries; nobody reads more in the rain. */
+const mostMind = 12;
+
 /** Cautions that no told finding carries, and all of them where only first lines are printed. */
 function mindLines(cautions: Cautions, style: EntryStyle): readonly string[] {
-  const { brief } = style.options;
+  const { brief, all } = style.options;
   const dealt = brief ? [...cautions.with.values()].flat().map(clean) : [];
+  const fitting = all ? cautions.left : firstOf(cautions.left, style.width);
   const lines = [
     ...dealt.flatMap((caution) => wrap(caution, style.width, { first: "  -  ", rest: "     " })),
-    ...cautions.left.flatMap((one) => aboutLines(one, style.width)),
+    ...fitting.flatMap((one) => aboutLines(one, style.width)),
   ];
   if (lines.length === 0) return [];
-  return [brief ? "MIND" : "MIND ALL THE SAME, whatever is met", ...lines];
+  const count = (left: readonly CautionsAbout[]) => left.reduce((sum, one) => sum + one.cautions.length, 0);
+  const more = count(cautions.left) - count(fitting);
+  const where = `${more} more: --all prints them here, and a page saved with --save report.html holds them all.`;
+  return [
+    brief ? "MIND" : "MIND ALL THE SAME, whatever is met",
+    ...lines,
+    ...(more > 0 ? wrap(where, style.width, { first: "  ", rest: "  " }) : []),
+  ];
+}
+
+/** As many cautions as fit on so many lines, each whole: the first about each sort of thing, then the second of each. */
+function firstOf(left: readonly CautionsAbout[], width: number): readonly CautionsAbout[] {
+  const rounds = Math.max(0, ...left.map(({ cautions }) => cautions.length));
+  const turns = Array.from({ length: rounds }, (_, round) =>
+    left.flatMap(({ cautions }, index) => (round < cautions.length ? [index] : [])),
+  ).flat();
+  let counts = left.map(() => 0);
+  const shown = (of: readonly number[]) =>
+    left.flatMap(({ about, cautions }, i) => (of[i] ? [{ about, cautions: cautions.slice(0, of[i]) }] : []));
+  for (const turn of turns) {
+    const more = counts.map((count, i) => (i === turn ? count + 1 : count));
+    if (shown(more).flatMap((one) => aboutLines(one, width)).length > mostMind) break;
+    counts = more;
+  }
+  return shown(counts);
 }
 
 const aboutColumns = 13;

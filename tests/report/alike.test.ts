@@ -97,6 +97,61 @@ describe("findings alike", () => {
     expect(text).not.toContain("So says also");
   });
 
+  it("tells once what several manoeuvres do to one other thing, with the figure and the line of each", () => {
+    const covers = (name: string, value: number, line: number) =>
+      invented({
+        rule: "access/people",
+        verdict: "not-met",
+        stakes: "safety",
+        features: [
+          { kind: "manoeuvre", name, role: "manoeuvre" },
+          { kind: "route", name: "sand pit", role: "other" },
+        ],
+        sentence: `Manoeuvre "${name}" covers it: it overlaps play place "sand pit" by ${-value} m.`,
+        found: found(value, 0.01),
+        remedies: [{ words: "Elsewhere.", short: null, sure: null, unit: "m", would_then_fail: [] }],
+        at: [{ file: "plan.yaml", path: "", line, column: 1 }],
+      });
+    const text = flat([covers("feed", -1.15, 3), covers("car", -0.86, 9), covers("pickup", -1.23, 12)]);
+    expect(text).toContain(
+      'The same holds of manoeuvre "car" (by 0.86 m, line 9) and manoeuvre "pickup" (by 1.23 m, line 12).',
+    );
+    expect(text).toContain("1 matter can hurt somebody.");
+    const solved = { ...covers("car", -0.86, 9), remedies: [{ words: "1 m.", short: 1, sure: 1, unit: "m", would_then_fail: [] }] }; // prettier-ignore
+    expect(numbered(reportOf([covers("feed", -1.15, 3), solved]))).toHaveLength(2);
+  });
+
+  it("tells one crest once, by the vehicle that grounds on it, with what else is said of it and minded", () => {
+    const surface = { kind: "surface", name: "drive", role: "way" };
+    const grounds = (grade: "must" | "should", limit: number) =>
+      invented({
+        rule: "access/grounds",
+        verdict: "not-met",
+        grade,
+        features: [{ kind: "manoeuvre", name: "park car", role: "manoeuvre" }, surface],
+        sentence: `Manoeuvre "park car" grounds by 0.02 m; at least ${limit} m clear is ${grade === "must" ? "wanted" : "advised"}.`,
+        found: found(-0.02, 0.001),
+        wanted: wanted({ value: limit }),
+      });
+    const broken = invented({
+      rule: "access/slope-breaks-too-sharply",
+      verdict: "not-met",
+      features: [surface],
+      sentence: 'Surface "drive" changes its slope too sharply.',
+      found: found(0.145, 0.001),
+      cautions: ["Long trailers ground earlier."],
+    });
+    const all = [broken, grounds("should", 0.03), grounds("must", 0)];
+    const told = numbered(reportOf([grounds("must", 0), broken, grounds("should", 0.03)]));
+    expect(told.map(({ finding, also }) => [finding.rule, also.length])).toEqual([["access/grounds", 2]]);
+    const text = flat([grounds("must", 0), broken, grounds("should", 0.03)]);
+    expect(text).toContain("And at least 0.03 m clear is advised.");
+    expect(text).toContain('Surface "drive" changes its slope too sharply.');
+    expect(text).toMatch(/Mind\s+Long trailers ground earlier\./);
+    const other = { ...broken, features: [{ ...surface, name: "track" }] };
+    expect(numbered(reportOf([...all.slice(1), other]))).toHaveLength(2);
+  });
+
   it("names all things of which one question stands open", () => {
     const open = (name: string, line: number) =>
       invented({

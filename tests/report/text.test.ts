@@ -288,4 +288,29 @@ describe("the text report", () => {
     expect(textReport(inventedReport, { width: 20 })).toBe(textReport(inventedReport, { width: 80 }));
     expect(textReport(inventedReport, { width: 400 })).toBe(textReport(inventedReport, { width: 118 }));
   });
+
+  it("prints a dozen lines of what is minded all the same, about what fails first, and says where the rest is", () => {
+    const words = (area: string, i: number) => `${area} caution ${i} is long enough to take a whole line of the sheet and says ${i} times nothing much.`; // prettier-ignore
+    const met = (area: string, i: number) =>
+      invented({ rule: `${area}/r${i}`, verdict: "met", sentence: "it holds.", cautions: [words(area, i)] });
+    const findings = [
+      ...Array.from({ length: 9 }, (_, i) => met("walls", i)),
+      ...Array.from({ length: 9 }, (_, i) => met("drains", i)),
+      invented({ rule: "drains/flat", verdict: "not-met", sentence: "the drain is flat." }),
+    ];
+    const report = { ...quietReport, findings };
+    const lines = textReport(report).split("\n");
+    const from = lines.findIndex((line) => line.startsWith("MIND ALL THE SAME"));
+    const block = lines.slice(from + 1, lines.indexOf("", from));
+    const where = block.findIndex((line) => line.includes("more: --all"));
+    expect(where).toBeGreaterThan(0);
+    expect(where).toBeLessThanOrEqual(12);
+    // What is about drains, where one fails, comes before what is about walls.
+    expect(block[0]).toContain("Drains caution 0");
+    const shown = block.join(" ").match(/caution \d/g)?.length ?? 0;
+    expect(block.join(" ").replace(/\s+/g, " ")).toContain(`${18 - shown} more: --all`);
+    const whole = textReport(report, { all: true }).replace(/\s+/g, " ");
+    for (const area of ["walls", "drains"])
+      for (let i = 0; i < 9; i++) expect(whole).toContain(words(area, i).slice(1));
+  });
 });
