@@ -12,9 +12,10 @@ import type { CandidatePlace, Found, Measure, Parameters, Subject } from "../mod
 import { notSaid } from "../site/drive-ends.ts";
 import type { Drive } from "../site/drive.ts";
 import { roomOf } from "../site/drive-room.ts";
+import { drivenPath } from "../site/found-path.ts";
 import { drivesAt } from "../site/manoeuvre-states.ts";
 import { pathWitness } from "../site/path-witness.ts";
-import { type DrivenPath, type TightPlace, tightPlaces } from "../site/tight-places.ts";
+import { type TightPlace, tightPlaces } from "../site/tight-places.ts";
 
 /** A found path cannot tell the largest clearance better than this (m): one cell of the lattice. */
 const cell = 0.05;
@@ -61,19 +62,20 @@ function roomFound(drive: Drive, wanted: number, read: Read): Found {
   const room = roomOf(drive, wanted, read);
   if (room.tooLarge)
     return { is: "gave-up", because: "the ground is too large for our search; cut it to where it turns" };
-  const { path, proven, noMoreThan } = room;
-  if (path === null || proven === null) {
+  const { noMoreThan } = room;
+  const driven = drivenPath(drive, room, wanted);
+  if (driven === null) {
     if (noMoreThan === null) return { is: "gave-up", because: "no path could be found, nor ruled out" };
     return { is: "found", places: [atMost(drive, noMoreThan, moreMoves(room))] };
   }
-  const driven: DrivenPath = { drive, arcs: path, proven, wanted };
+  const { arcs, proven } = driven;
   const tight = tightPlaces(driven, read);
   const places = tight.length > 0 ? tight : [nowhere(drive, proven)];
   const least = places[0]?.room(read) ?? proven;
   const known = proven >= wanted;
   const high = Math.max(noMoreThan ?? wanted + cell, least);
   const raise = known ? 0 : (high - least) / 2;
-  const changes = directionChanges(path);
+  const changes = directionChanges(arcs);
   return {
     is: "found",
     places: places.map((place): CandidatePlace => ({

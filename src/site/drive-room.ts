@@ -70,8 +70,21 @@ export function questionAt(
 const done = new Map<string, Room>();
 const mostKept = 64;
 
+/** Rooms of a drive by the clearance that is wanted, for the read that they were asked with. */
+const ofDrive = new WeakMap<Drive, Map<number, { readonly read: Read; readonly room: Room }>>();
+
 /** Room of a drive about a wanted clearance (m). */
 export function roomOf(drive: Drive, wanted: number, read: Read): Room {
+  const rooms = ofDrive.get(drive) ?? new Map<number, { readonly read: Read; readonly room: Room }>();
+  ofDrive.set(drive, rooms);
+  const before = rooms.get(wanted);
+  if (before?.read === read) return before.room;
+  const room = searched(drive, wanted, read);
+  rooms.set(wanted, { read, room });
+  return room;
+}
+
+function searched(drive: Drive, wanted: number, read: Read): Room {
   const geometry = plainDrive(drive, read);
   const { plain, firstGear, lastGear, mostChanges, bodyStaysOn, rollToLock } = drive;
   const asked = { ...geometry, exchanged: null };

@@ -2,6 +2,8 @@
 
 import { isQuantity, propertyOf, type Feature } from "../model/plan.ts";
 import type { Found, Scene } from "../model/reading.ts";
+import type { Room } from "../motion/room.ts";
+import type { Drive } from "./drive.ts";
 import { roomOf } from "./drive-room.ts";
 import { drivesAt } from "./manoeuvre-states.ts";
 import type { DrivenPath } from "./tight-places.ts";
@@ -18,8 +20,20 @@ export function foundPath(
   if (!found) return { not: { is: "does-not-bear" } };
   // What the search itself lacks is asked for by the rule of room, once.
   if (found.is !== "drive" || found.drive.mostChanges === null) return { not: { is: "does-not-bear" } };
-  const { path, proven } = roomOf(found.drive, wanted, scene.read);
+  const path = drivenPath(found.drive, roomOf(found.drive, wanted, scene.read), wanted);
   // Where there is no way at all another rule says so.
-  if (path === null || proven === null) return { not: { is: "does-not-bear" } };
-  return { path: { drive: found.drive, arcs: path, proven, wanted } };
+  return path ? { path } : { not: { is: "does-not-bear" } };
+}
+
+const ofRoom = new WeakMap<Room, DrivenPath>();
+
+/** The path of a room that was found for a drive: the same object for the same room, so that what hangs on it is worked out once. */
+export function drivenPath(drive: Drive, room: Room, wanted: number): DrivenPath | null {
+  const { path, proven } = room;
+  if (path === null || proven === null) return null;
+  const known = ofRoom.get(room);
+  if (known?.drive === drive && known.wanted === wanted) return known;
+  const driven: DrivenPath = { drive, arcs: path, proven, wanted };
+  ofRoom.set(room, driven);
+  return driven;
 }

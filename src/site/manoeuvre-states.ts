@@ -14,6 +14,33 @@ import { parkedBody } from "./parked-body.ts";
  * that park on the plot then stand in their bays.
  */
 export function drivesAt(manoeuvre: Feature, scene: Scene): readonly DriveFound[] {
+  askAll(scene);
+  const known = drivesOf(scene);
+  const before = known.get(manoeuvre);
+  if (before) return before;
+  const founds = laidOutAt(manoeuvre, scene);
+  known.set(manoeuvre, founds);
+  return founds;
+}
+
+/** What was laid out at a scene: many rules ask after the same manoeuvre. */
+const laidOut = new WeakMap<Scene, Map<Feature, readonly DriveFound[]>>();
+
+function drivesOf(scene: Scene): Map<Feature, readonly DriveFound[]> {
+  const known = laidOut.get(scene) ?? new Map<Feature, readonly DriveFound[]>();
+  laidOut.set(scene, known);
+  return known;
+}
+
+/** A scene notes what it is asked for, so it is asked for all of it whether the answer is known or not. */
+function askAll(scene: Scene): void {
+  scene.standing();
+  scene.before();
+  scene.standing("vehicles");
+  scene.standing("trailers");
+}
+
+function laidOutAt(manoeuvre: Feature, scene: Scene): readonly DriveFound[] {
   const all = scene.standing().filter((feature) => !feature.partOf);
   const founds = statesOf(manoeuvre, scene, all).map((there) => driveIn(manoeuvre, there, scene));
   if (!founds.some(({ is }) => is === "drive")) return founds;

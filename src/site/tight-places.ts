@@ -4,7 +4,7 @@ import { envelopesOf, type Envelope } from "../motion/envelope.ts";
 import { prepareEnvelopes } from "../motion/checked.ts";
 import type { Ground } from "../motion/ground.ts";
 import { type Arc, directionChanges, poseAfter, posesAlong } from "../motion/pose.ts";
-import { tightestPlace } from "../motion/tightest.ts";
+import { type Tightest, tightestPlace } from "../motion/tightest.ts";
 import { distance } from "../geometry/point.ts";
 import { footOn, type Segment } from "../geometry/segment.ts";
 import { featureWords } from "../model/plan.ts";
@@ -54,12 +54,43 @@ const spareRoom = 0.3;
 
 /** The near places of a path, tightest first: one for each thing in the way, and one for the ground's own edge. */
 export function tightPlaces(path: DrivenPath, read: Read): readonly TightPlace[] {
-  const places = guardsOf(path)
-    .flatMap((guard) => [placeAt(guard, path, read), trailerPlaceAt(guard, path, read)])
-    .filter((place) => place !== null)
-    .sort((a, b) => a.room(read) - b.room(read) || (a.key < b.key ? -1 : 1));
-  const least = places[0]?.room(read) ?? 0;
-  return places.filter((place) => place.room(read) <= least + within);
+  const known = ofPath.get(path);
+  if (known?.read === read) return known.places;
+  const places = placesOf(path, read);
+  ofPath.set(path, { read, places });
+  return places;
+}
+
+/** The near places of a path for the read that they were asked with: many rules ask after the same path. */
+const ofPath = new WeakMap<DrivenPath, { readonly read: Read; readonly places: readonly TightPlace[] }>();
+
+/** A place whose room at the read is known before it is made ready to be read again. */
+interface Sketched {
+  readonly room: number;
+  readonly key: string;
+  readonly place: () => TightPlace | null;
+}
+
+function placesOf(path: DrivenPath, read: Read): readonly TightPlace[] {
+  const sketched = guardsOf(path)
+    .flatMap((guard) => [placeAt(guard, path, read), sketchedTrailer(guard, path, read)])
+    .filter((one) => one !== null)
+    .sort((a, b) => a.room - b.room || (a.key < b.key ? -1 : 1));
+  let least: number | null = null;
+  const places: TightPlace[] = [];
+  for (const { room, place } of sketched) {
+    if (least !== null && room > least + within) break;
+    const ready = place();
+    if (!ready) continue;
+    least ??= room;
+    places.push(ready);
+  }
+  return places;
+}
+
+function sketchedTrailer(guard: Guard, path: DrivenPath, read: Read): Sketched | null {
+  const place = trailerPlaceAt(guard, path, read);
+  return place && { room: place.room(read), key: place.key, place: () => place };
 }
 
 function guardsOf({ drive, proven, wanted }: DrivenPath): readonly Guard[] {
@@ -101,12 +132,24 @@ function guardsOf({ drive, proven, wanted }: DrivenPath): readonly Guard[] {
   return [...things, edge];
 }
 
-function placeAt(guard: Guard, path: DrivenPath, read: Read): TightPlace | null {
+function placeAt(guard: Guard, path: DrivenPath, read: Read): Sketched | null {
   const rings = guard.rings(read, 0);
-  const { start } = path.drive;
   if (!rings) return null;
-  const nearest = tightestPlace(prepareEnvelopes(guard.envelopes(read, 0, { rings })), start, path.arcs);
+  const nearest = tightestPlace(prepareEnvelopes(guard.envelopes(read, 0, { rings })), path.drive.start, path.arcs);
   if (!Number.isFinite(nearest.clearance)) return null;
+  // At the very read there is no more nor less than that: what is read again is told by how much it differs.
+  const room = guard.touching + nearest.clearance;
+  return { room, key: guard.key, place: () => placeReady(guard, path, { read, rings, nearest }) };
+}
+
+interface NearestAt {
+  readonly read: Read;
+  readonly rings: readonly (readonly Point[])[];
+  readonly nearest: Tightest;
+}
+
+function placeReady(guard: Guard, path: DrivenPath, { read, rings, nearest }: NearestAt): TightPlace | null {
+  const { start } = path.drive;
   const sides = sidesAt(rings, nearest.at);
   const pose = posesAlong(start, path.arcs)[nearest.arc];
   const arc = path.arcs[nearest.arc];
