@@ -1,7 +1,7 @@
 // What: by how much is the corner of a track's mouth rounded more than the inner wheels need that turn in off the road?
-// Formula: radius of the drawn corner (0 where none is drawn) less (a + b - p) - sqrt((a + b - p)^2 - (a^2 + b^2 - p^2)).
+// Formula: radius of the drawn corner (0 where none is drawn) less that of `mouthCornerRadius`, at the corner that wants more.
 // Source: plane geometry of the steady arc (COMPUTED).
-// Valid: a track square to the road within 20 degrees, one arc at full lock from the middle of the road; who swings out, or shunts, needs less.
+// Valid: a track that leaves the road at 30 degrees or more, one arc at full lock from the middle of the road; who swings out, or shunts, needs less.
 // Witness: the corners of the mouth.
 
 import { mouthCornerRadius } from "../motion/mouth-corner.ts";
@@ -18,8 +18,10 @@ import { missing } from "./asked-for.ts";
 
 /** A track whose end lies farther from the road's edge than this does not meet it, m. */
 const meets = 1;
-/** Tracks that meet the road at less than 70 degrees are not looked at: the one corner wants more, the other less. */
-const squareEnough = Math.cos((20 * Math.PI) / 180);
+/** A track that leaves the road more slantingly than this runs beside it, and is no mouth, rad. */
+const mostSlanted = (30 * Math.PI) / 180;
+/** Where a track is this near to square both corners want much the same, and nothing is said of which, rad. */
+const square = (5 * Math.PI) / 180;
 
 export const mouthCornerSpare: Measure = {
   name: "mouth-corner-spare",
@@ -46,9 +48,13 @@ export const mouthCornerSpare: Measure = {
     const value = (read: Read) => {
       const body = live(read);
       if (!body) return Number.NaN;
-      const needed = mouthCornerRadius(body, { road: read(roadWidth), track: read(track) });
-      return (isQuantity(drawn) ? read(drawn) : 0) - needed;
+      // It may come from either side: of the two corners the one that wants more counts.
+      const [widths, angle] = [{ road: read(roadWidth), track: read(track) }, mouth.angle(read)];
+      const needed = [angle, Math.PI - angle].map((turn) => mouthCornerRadius(body, widths, turn));
+      return (isQuantity(drawn) ? read(drawn) : 0) - Math.max(...needed);
     };
+    const slanted = Math.abs(mouth.angle(scene.read) - Math.PI / 2) > square;
+    const which = slanted ? "at the sharper of its two corners, " : "";
     const corners = (read: Read) => mouth.corners(read, read(track) / 2);
     return {
       is: "found",
@@ -56,7 +62,7 @@ export const mouthCornerSpare: Measure = {
         {
           key: "mouth",
           value,
-          where: isQuantity(drawn) ? "as it is drawn, rounded" : "drawn with square corners",
+          where: `${which}${isQuantity(drawn) ? "as it is drawn, rounded" : slanted ? "drawn with bare corners" : "drawn with square corners"}`,
           witness: (read) =>
             corners(read).map((at) => ({ part: "found", form: "point", points: [at], label: "corner" })),
         },
@@ -67,10 +73,12 @@ export const mouthCornerSpare: Measure = {
 
 interface Mouth {
   readonly road: Feature;
+  /** Angle between track and road, rad, from 0 to pi. */
+  readonly angle: (read: Read) => number;
   readonly corners: (read: Read, half: number) => readonly Point[];
 }
 
-/** Where a track meets a road squarely; null where it meets none. */
+/** Where a track meets a road; null where it meets none, or runs beside it. */
 function mouthOf(way: Feature, scene: Scene): Mouth | null {
   const line = way.shape?.form === "line" ? way.shape.line.map(liveSpot) : [];
   const ends = [line, line.toReversed()].flatMap(([end, next]) => (end && next ? [[end, next] as const] : []));
@@ -80,21 +88,26 @@ function mouthOf(way: Feature, scene: Scene): Mouth | null {
     for (const [end, next] of ends) {
       const point = { chains: [{ points: [end], ends: "open" as const }], solid: false, grow: () => 0 };
       const [near] = nearPlaces(point, edge, meets, scene.read);
-      if (
-        !near ||
-        !isSquare(minus(next(scene.read), end(scene.read)), edgeAlong(road, near.ends(scene.read)[1], scene.read))
-      )
-        continue;
+      if (!near) continue;
+      const angle = (read: Read) =>
+        angleBetween(minus(next(read), end(read)), edgeAlong(road, near.ends(read)[1], read));
+      const slant = angle(scene.read);
+      if (!(slant >= mostSlanted && slant <= Math.PI - mostSlanted)) continue;
       const aside = (read: Read) => toTheLeft(unit(minus(next(read), end(read))) ?? [1, 0]);
-      return { road, corners: (read, half) => [half, -half].map((by) => plus(end(read), times(aside(read), by))) };
+      return {
+        road,
+        angle,
+        corners: (read, half) => [half, -half].map((by) => plus(end(read), times(aside(read), by))),
+      };
     }
   }
   return null;
 }
 
-function isSquare(into: Point, along: Point | null): boolean {
+/** Angle between two ways, rad, from 0 to pi; not a number where one of them has no length. */
+function angleBetween(into: Point, along: Point | null): number {
   const [a, b] = [unit(into), along && unit(along)];
-  return a !== null && b !== null && Math.abs(cross(a, b)) >= squareEnough;
+  return a && b ? Math.atan2(Math.abs(cross(a, b)), a[0] * b[0] + a[1] * b[1]) : Number.NaN;
 }
 
 /** The way along a road's edge at the side that lies nearest to a point. */

@@ -53,3 +53,41 @@ describe("ways of two widths", () => {
     expect(at(4, 4, 2.5)).toBeGreaterThan(at(4, 4));
   });
 });
+
+describe("ways that meet at a slant", () => {
+  it.each([
+    [4.8, 3.5, 70],
+    [4.8, 3.5, 110],
+    [5, 5, 135],
+    [3.6, 3, 60],
+    [3.6, 3, 120],
+    [3, 4.5, 100],
+  ])(
+    "road %d m, track %d m, through %d degrees: the body's inner side touches the arc of the corner and goes no farther in",
+    (road, track, degrees) => {
+      const angle = (degrees * Math.PI) / 180;
+      const radius = mouthCornerRadius(lorry, { road, track }, angle);
+      // The turn is about the origin, the road's edge lies at x = a; the track's at b along a direction `angle` round.
+      const [a, b] = [lorry.rearAxleRadius - road / 2, lorry.rearAxleRadius - track / 2];
+      const middle = [a - radius, (b - radius - (a - radius) * Math.cos(angle)) / Math.sin(angle)] as const;
+      const inner = lorry.rearAxleRadius - lorry.bodyWidth / 2;
+      let spare = Number.POSITIVE_INFINITY;
+      for (let i = 0; i <= 9000; i++) {
+        const round = (i / 9000) * angle;
+        const far = Math.hypot(middle[0] + radius * Math.cos(round), middle[1] + radius * Math.sin(round));
+        spare = Math.min(spare, inner - far);
+      }
+      expect(radius).toBeGreaterThan(0.1);
+      expect(spare).toBeCloseTo(0, 4);
+    },
+  );
+  it("a sharper turn wants more, a flatter one less, and a square one what the square formula says", () => {
+    const at = (degrees: number) => mouthCornerRadius(lorry, { road: 4, track: 4 }, (degrees * Math.PI) / 180);
+    const all = [50, 60, 70, 80, 90, 100, 110, 120, 130, 140].map(at);
+    for (const [i, radius] of all.slice(1).entries()) expect(radius).toBeGreaterThanOrEqual(all[i] ?? 99);
+    expect(at(90)).toBeCloseTo(mouthCornerRadius(lorry, { road: 4, track: 4 }), 9);
+  });
+  it("asks for nothing where the corner lies beyond the end of the arc", () => {
+    expect(mouthCornerRadius(lorry, { road: 3, track: 13 }, (40 * Math.PI) / 180)).toBe(0);
+  });
+});
