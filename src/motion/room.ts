@@ -9,7 +9,7 @@ import type { Arc } from "./pose.ts";
 import { frontsOf, latticeFor, pose, type Posed } from "./posed.ts";
 import { exactWay } from "./exact-way.ts";
 import { standsFree, whereRejected } from "./sweep.ts";
-import { growFronts, release } from "./two-sided.ts";
+import { type Fronts, growFronts, release } from "./two-sided.ts";
 
 /** The question at a clearance (m); null where it cannot be asked at that one. */
 export type AskRoom = (clearance: number) => ManoeuvreQuestion | null;
@@ -89,12 +89,17 @@ function keeps(ask: AskRoom, clearance: number, path: readonly Arc[]): boolean {
 function descend(ask: AskRoom, wanted: number, none: boolean): Room {
   let high = wanted;
   let ceiling = none ? wanted + deflation : null;
-  const down = stepsDown.find((step) => floods(ask, wanted - step, coarse) === true);
+  const known: Known = { coarseNone: Infinity, held: null };
+  const down = stepsDown.find((step) => {
+    const found = floods(ask, wanted - step, coarse) === true;
+    if (!found) known.coarseNone = wanted - step;
+    return found;
+  });
   let low = wanted - (down ?? stepsDown[stepsDown.length - 1]!);
   let reached = down !== undefined;
   while (high - low > Math.max(fineness, (wanted - high) * coarseness)) {
     const middle = (low + high) / 2;
-    const way = wayAt(ask, middle);
+    const way = wayAt(ask, middle, known);
     if (way.is) {
       low = middle;
       reached = true;
@@ -103,7 +108,8 @@ function descend(ask: AskRoom, wanted: number, none: boolean): Room {
       ceiling = way.ceiling ?? ceiling;
     }
   }
-  const found = reached ? exactBelow(ask, low) : null;
+  const found = reached ? exactBelow(ask, low, known) : null;
+  letGo(known);
   return {
     proven: found?.proven ?? null,
     path: found?.path ?? null,
@@ -113,22 +119,44 @@ function descend(ask: AskRoom, wanted: number, none: boolean): Room {
   };
 }
 
+/** What a descent has learnt, so that no lattice is flooded twice. */
+interface Known {
+  /** The coarse lattice has no way at this clearance, m, nor at any above it: a larger body goes nowhere that a smaller one does not. */
+  coarseNone: number;
+  /** The fine lattice's fronts at the last clearance at which they met. */
+  held: { readonly clearance: number; readonly fronts: Fronts } | null;
+}
+
+function letGo(known: Known): void {
+  if (known.held) release(known.held.fronts);
+  known.held = null;
+}
+
 /**
  * Whether there is a way over the fine lattice at a clearance; where there is none, above which clearance a slightly
  * smaller vehicle has none either. The coarse lattice is asked first: with a way, or without one for a vehicle smaller by
  * its own allowance, it has settled the question.
  */
-function wayAt(ask: AskRoom, clearance: number): { readonly is: boolean; readonly ceiling?: number } {
+function wayAt(ask: AskRoom, clearance: number, known: Known): { readonly is: boolean; readonly ceiling?: number } {
   const question = ask(clearance);
   if (!question) return { is: false };
   const posed = posedFree(question);
   if (!posed) return { is: false, ceiling: clearance + deflation };
   const most = question.mostChanges;
-  if (findsWay(posed, { step: coarse, deflation: 0, most })) return { is: true };
+  if (clearance < known.coarseNone) {
+    if (findsWay(posed, { step: coarse, deflation: 0, most })) return { is: true };
+    known.coarseNone = clearance;
+  }
   if (!findsWay(posed, { step: coarse, deflation: coarseDeflation, most })) return { is: false, ceiling: clearance };
-  return findsWay(posed, { step: fine, deflation: 0, most })
-    ? { is: true }
-    : { is: false, ceiling: clearance + deflation };
+  const fronts = frontsOf(posed, latticeFor(posed, fine), 0);
+  growFronts(fronts, most);
+  if (fronts.met !== null && fronts.met <= most) {
+    letGo(known);
+    known.held = { clearance, fronts };
+    return { is: true };
+  }
+  release(fronts);
+  return { is: false, ceiling: clearance + deflation };
 }
 
 /** Whether a lattice finds a way at a clearance; null where the question cannot be asked. */
@@ -141,12 +169,20 @@ function floods(ask: AskRoom, clearance: number, step: LatticeStep): boolean | n
 }
 
 /** The first exact path from a clearance downwards. */
-function exactBelow(ask: AskRoom, from: number): { readonly proven: number; readonly path: readonly Arc[] } | null {
+function exactBelow(
+  ask: AskRoom,
+  from: number,
+  known: Known,
+): { readonly proven: number; readonly path: readonly Arc[] } | null {
   for (const down of stepsToExact) {
     const question = ask(from - down);
     const posed = question && posedFree(question);
-    const on = (step: LatticeStep) => (posed && question ? bestOn(posed, step, question.mostChanges) : null);
-    const path = on(coarse) ?? on(fine);
+    if (!posed || !question) continue;
+    const { mostChanges } = question;
+    const quick = from - down < known.coarseNone ? bestOn(posed, coarse, mostChanges) : null;
+    const { held } = known;
+    const fronts = held?.clearance === from - down ? held.fronts : null;
+    const path = quick ?? (fronts ? exactWay(posed, fronts, mostChanges) : bestOn(posed, fine, mostChanges));
     if (path) return { proven: from - down, path };
   }
   return null;
