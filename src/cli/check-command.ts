@@ -6,13 +6,8 @@ import { isSameFile, readCards, readInclude, readPlanFile, type ReadFile, writeT
 import type { Streams } from "./streams.ts";
 import { version } from "./version.ts";
 
-export interface CheckFlags {
+export interface CheckFlags extends PlanFlags {
   readonly save: readonly string[];
-  readonly rules?: string;
-  readonly place?: string;
-  readonly stage?: string;
-  readonly option?: string;
-  readonly asOf?: string;
   /** True with --remedies, false with --no-remedies. */
   readonly remedies?: boolean;
   readonly all?: boolean;
@@ -37,13 +32,17 @@ export async function checkCommand(plans: readonly string[], flags: CheckFlags, 
   const whole = read.flatMap((file, index) =>
     "text" in file ? [{ ...file.text, includes: texts(includes[index] ?? []) }] : [],
   );
-  const inspection = withProblems(inspect(whole, optionsOf(flags, texts(cards), streams)), problems);
+  const inspection = withProblems(
+    inspect(whole, { ...optionsOf(flags, texts(cards), streams), remedies: flags.remedies ?? "plain" }),
+    problems,
+  );
   streams.out(await printed(inspection, ".txt", printOptions(plans, flags, streams)));
   const saved = await save(inspection, plans, { ...flags, streams });
   return saved ? exitCode(inspection.report) : 2;
 }
 
-const texts = (files: readonly ReadFile[]): readonly Text[] =>
+/** The texts of the files that could be read. */
+export const texts = (files: readonly ReadFile[]): readonly Text[] =>
   files.flatMap((file) => ("text" in file ? [file.text] : []));
 
 /** What is wrong with the flags, in words; null if nothing. */
@@ -73,11 +72,20 @@ function isDate(text: string): boolean {
   );
 }
 
-function optionsOf(flags: CheckFlags, cards: readonly Text[], streams: Streams): CheckOptions {
+/** What every command that looks at a plan may be asked for. */
+export interface PlanFlags {
+  readonly rules?: string;
+  readonly place?: string;
+  readonly stage?: string;
+  readonly option?: string;
+  readonly asOf?: string;
+}
+
+/** The options of a check, but for its remedies, from the words of the command. */
+export function optionsOf(flags: PlanFlags, cards: readonly Text[], streams: Streams): CheckOptions {
   return {
     asOf: flags.asOf ?? streams.today,
     asOfStands: flags.asOf !== undefined,
-    remedies: flags.remedies ?? "plain",
     cards,
     ...(flags.place ? { place: flags.place.split(",").map((place) => place.trim()) } : {}),
     ...(flags.stage ? { stage: flags.stage } : {}),

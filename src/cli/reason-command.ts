@@ -1,18 +1,12 @@
 // `reason`: a rule whole, in words, asked for by its name or by the number of a finding in a report.
 
 import { type Card, inspect, nearestRule, reasonText, type Rulebook, toldUnder, wants } from "../index.ts";
-import { problemLines, wrongDay } from "./check-command.ts";
-import { readCards, readInclude, readPlanFile, type ReadFile } from "./files.ts";
+import { optionsOf, type PlanFlags, problemLines, texts, wrongDay } from "./check-command.ts";
+import { readCards, readInclude, readPlanFile } from "./files.ts";
 import { bookWith } from "./rules-command.ts";
 import type { Streams } from "./streams.ts";
 
-export interface ReasonFlags {
-  readonly rules?: string;
-  readonly place?: string;
-  readonly stage?: string;
-  readonly option?: string;
-  readonly asOf?: string;
-}
+export type ReasonFlags = PlanFlags;
 
 type Asked = ReasonFlags & { readonly streams: Streams };
 
@@ -60,21 +54,13 @@ function ofNumber(
   if (day !== null) return { refusal: day };
   if (plans.length === 0) return { refusal: `Name the plan too: sightrail reason ${number} yard.yaml` };
   const files = plans.map((plan) => ({ plan, read: readPlanFile(plan, streams) }));
-  const texts = files.flatMap(({ plan, read }) =>
-    "text" in read
-      ? [{ ...read.text, includes: textsOf(wants(read.text).map((name) => readInclude(plan, name))) }]
-      : [],
+  const whole = files.flatMap(({ plan, read }) =>
+    "text" in read ? [{ ...read.text, includes: texts(wants(read.text).map((name) => readInclude(plan, name))) }] : [],
   );
   streams.err(problemLines(files.flatMap(({ read }) => ("problem" in read ? [read.problem] : []))));
-  const { report } = inspect(texts, {
-    asOf: flags.asOf ?? streams.today,
-    asOfStands: flags.asOf !== undefined,
-    cards: textsOf(flags.rules ? readCards(flags.rules) : []),
-    ...(flags.place ? { place: flags.place.split(",").map((place) => place.trim()) } : {}),
-    ...(flags.stage ? { stage: flags.stage } : {}),
-    ...(flags.option ? { option: flags.option } : {}),
+  const { report } = inspect(whole, {
+    ...optionsOf(flags, texts(flags.rules ? readCards(flags.rules) : []), streams),
+    remedies: "plain",
   });
   return toldUnder(number, report) ?? { refusal: `The report of ${plans.join(", ")} has no number ${number}.` };
 }
-
-const textsOf = (files: readonly ReadFile[]) => files.flatMap((file) => ("text" in file ? [file.text] : []));

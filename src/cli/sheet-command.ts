@@ -1,7 +1,7 @@
 // `remeasure`, `setout` and `ground`: sheets to take outside, printed or saved as text or CSV.
 
 import { groundSheet, inspect, remeasureSheet, setOutSheet, type Sheet, sheetCsv, sheetText, wants } from "../index.ts";
-import { problemLines, wrongDay } from "./check-command.ts";
+import { optionsOf, type PlanFlags, problemLines, texts, wrongDay } from "./check-command.ts";
 import { readCards, readInclude, readPlanFile, type ReadFile, writeTextFile } from "./files.ts";
 import type { Streams } from "./streams.ts";
 
@@ -14,16 +14,10 @@ const makers: Readonly<Record<SheetName, (worked: Worked) => Sheet>> = {
   ground: ({ plan, densities }) => groundSheet(plan, densities),
 };
 
-export interface SheetFlags {
+export interface SheetFlags extends PlanFlags {
   readonly save: readonly string[];
-  readonly rules?: string;
-  readonly place?: string;
-  readonly stage?: string;
-  readonly option?: string;
-  readonly asOf?: string;
 }
 
-const textsOf = (files: readonly ReadFile[]) => files.flatMap((file) => ("text" in file ? [file.text] : []));
 const problemsOf = (files: readonly ReadFile[]) => files.flatMap((file) => ("problem" in file ? [file.problem] : []));
 
 /** Prints a sheet; 0, or 2 where the plan, a card or the command could not be read. */
@@ -43,16 +37,8 @@ export function sheetCommand(sheet: SheetName, plan: string, flags: SheetFlags &
   const cards = flags.rules ? readCards(flags.rules) : [];
   const includes = "text" in file ? wants(file.text).map((name) => readInclude(plan, name)) : [];
   const { report, worked } = inspect(
-    textsOf([file]).map((text) => ({ ...text, includes: textsOf(includes) })),
-    {
-      asOf: flags.asOf ?? streams.today,
-      asOfStands: flags.asOf !== undefined,
-      remedies: false,
-      cards: textsOf(cards),
-      ...(flags.place ? { place: flags.place.split(",").map((place) => place.trim()) } : {}),
-      ...(flags.stage ? { stage: flags.stage } : {}),
-      ...(flags.option ? { option: flags.option } : {}),
-    },
+    texts([file]).map((text) => ({ ...text, includes: texts(includes) })),
+    { ...optionsOf(flags, texts(cards), streams), remedies: false },
   );
   const problems = [...problemsOf([file, ...cards, ...includes]), ...report.problems];
   streams.err(problemLines(problems));

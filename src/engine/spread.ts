@@ -14,11 +14,6 @@ export interface Spread {
   readonly kinked: boolean;
 }
 
-/** Reads with some numbers replaced. */
-export function readWith(book: NumberBook, changed: ReadonlyMap<number, number>): Read {
-  return (quantity) => changed.get(quantity.id) ?? (book.values[quantity.id] as number);
-}
-
 /** Plain reading of the book. */
 export function readPlain(book: NumberBook): Read {
   return (quantity) => book.values[quantity.id] as number;

@@ -58,9 +58,6 @@ export const hasSorts: ReadonlySet<string> = new Set([
 /** A key of the plan under which features stand. */
 export type KindKey = keyof typeof kinds;
 
-/** The word in a sentence, as `Feature.kind` holds it. */
-export type KindWord = (typeof kinds)[KindKey];
-
 /** The plan's key of a kind word, or undefined. */
 export function keyOfKind(word: string): KindKey | undefined {
   return (Object.keys(kinds) as KindKey[]).find((key) => kinds[key] === word);

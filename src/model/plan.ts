@@ -1,6 +1,6 @@
 // The resolved plan: features with sealed numbers, stages, and what the owner said. Words only.
 
-import type { Path, Place } from "./path.ts";
+import type { Place } from "./path.ts";
 import type { NumberBook, Quantity, Spot } from "./quantity.ts";
 
 /** The forms that a feature can take on the ground. Plane metres. */
@@ -225,9 +225,4 @@ export function isQuantity(property: Property | undefined): property is Quantity
 /** Whether a property is a point. */
 export function isSpot(property: Property | undefined): property is Spot {
   return typeof property === "object" && property !== null && "east" in property && "north" in property;
-}
-
-/** The file path of a property of a feature. */
-export function propertyPath(feature: Feature, dotted: string): Path {
-  return [...feature.place.path, ...dotted.split(".")];
 }

@@ -35,12 +35,15 @@ dd p{margin:0 0 .3rem}
 .mark{font:.78rem/1.4 "DejaVu Sans Mono",Menlo,Consolas,monospace;margin:.3rem 0;overflow:hidden;white-space:pre}
 .place{font-size:.85rem}
 @media(min-width:70rem){main{display:grid;grid-template-columns:minmax(0,3fr) minmax(26rem,2fr);gap:2rem}.sketches{position:sticky;top:1rem;align-self:start;max-height:98vh;overflow:auto}}
-@media screen{.sketch svg{width:100%;height:auto;border:1px solid #b9ae92}}
+.larger{font-size:.85rem;margin:.2rem 0}
+.smaller{display:none}
+@media screen{.sketch svg{width:100%;height:auto;border:1px solid #b9ae92}.sketch:target{position:fixed;inset:0;z-index:1;margin:0;padding:.5rem;overflow:auto;background:#faf6ea}.sketch:target svg{width:100rem;max-width:none}.sketch:target .smaller{display:inline}.sketch:target .bigger{display:none}}
+@media(max-width:30rem){.mark{font-size:.62rem}}
 @page{size:A4;margin:14mm}
 @page sketch{size:297mm 210mm;margin:0}
 @page large{size:420mm 297mm;margin:0}
-@media print{.skip{display:none}body{font-size:10pt;background:none}header,main,footer{padding:0;max-width:none}main{display:block}.sketches{position:static;max-height:none}.sketch{page:sketch;break-before:page;break-after:page}.sketch.large{page:large}.sketch+.sketch{margin:0}.entry{break-inside:avoid}h2{break-after:avoid}summary{list-style:none}a{text-decoration:none}}
+@media print{.skip,.larger{display:none}body{font-size:10pt;background:none}header,main,footer{padding:0;max-width:none}main{display:block}.sketches{position:static;max-height:none}.sketch{page:sketch;break-before:page;break-after:page}.sketch.large{page:large}.sketch+.sketch{margin:0}.entry{break-inside:avoid}h2{break-after:avoid}summary{list-style:none}a{text-decoration:none}}
 `;
 
 /** SHA-256 of the style in base 64, for the page's policy (COMPUTED; a test works it out again). */
-export const styleHash = "+WuuPMQkxe9o4OqR27/Z00Fz8yAZkE2vt7zZNg8cETw=";
+export const styleHash = "eTupdQXXlnQU6PRHVYC7deUTGtS+8vYBh05LVk24AIs=";

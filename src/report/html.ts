@@ -14,7 +14,7 @@ import { amountLegend, markLegend, markLine } from "./mark-line.ts";
 import { element, joined, plain, type Markup } from "./markup.ts";
 import { dealCautions, type CautionsAbout } from "./mind.ts";
 import { needSentences } from "./need-lines.ts";
-import { problemHead, problemSentence } from "./problem-lines.ts";
+import { nothingLookedAt, nothingWords, problemHead, problemSentence } from "./problem-lines.ts";
 import type { PlaceNames } from "./standing-words.ts";
 import { sheetsOf } from "./svg.ts";
 
@@ -93,19 +93,22 @@ function headerMarkup(report: Report, told: readonly Numbered[], page: PageStyle
   );
 }
 
-function problemsMarkup({ problems }: Report): Markup {
+function problemsMarkup(report: Report): Markup {
+  const { problems } = report;
   return element(
     "section",
     {},
     element("h2", {}, plain("Could not be read")),
-    paragraph(problemHead(problems.length)),
-    list(problems.map(problemSentence)),
+    paragraph(nothingLookedAt(report) ? nothingWords : problemHead(problems.length)),
+    list([...new Set(problems.map(problemSentence))]),
   );
 }
 
 function mainMarkup(pictures: readonly Picture[], told: readonly Numbered[], page: PageStyle): Markup {
   const drawn = sheetsOf(pictures, page.report, "sketch");
-  const sketches = drawn.map((sketch) => element("figure", { class: sketchClass(sketch) }, sketch));
+  const sketches = drawn.map((sketch, index) =>
+    element("figure", { class: sketchClass(sketch), id: `figure-${index + 1}` }, largerMarkup(index + 1), sketch),
+  );
   const notesPage = { ...page, stones: stonesOf(drawn) };
   const left = sketches.length === 0 ? [] : [element("div", { class: "sketches" }, ...sketches)];
   const notes = groupOrder.map((group) => groupMarkup(group, told, notesPage)).filter(({ markup }) => markup !== "");
@@ -119,6 +122,16 @@ function mainMarkup(pictures: readonly Picture[], told: readonly Numbered[], pag
   const all = [...key, ...(amounts === "" ? [] : [paragraph(amounts)]), ...notes, ...mind];
   const none = all.length === 0 ? [paragraph("There is nothing to tell here.")] : [];
   return element("main", {}, ...left, element("div", { id: "notes", tabindex: -1 }, ...all, ...none));
+}
+
+/** The way to a sketch as large as a sheet of paper, and back: its words are too small to read beside the notes. */
+function largerMarkup(number: number): Markup {
+  return element(
+    "p",
+    { class: "larger" },
+    element("a", { class: "bigger", href: `#figure-${number}` }, plain("this sketch larger")),
+    element("a", { class: "smaller", href: "#notes" }, plain("back to the notes")),
+  );
 }
 
 /** The paper that a sketch is printed on. */

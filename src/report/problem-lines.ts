@@ -1,5 +1,6 @@
 // What could not be read, before anything else: where, what was expected, what stands there, what would do.
 
+import type { Report } from "../model/finding.ts";
 import type { Problem } from "../model/problem.ts";
 import { clean, sentence } from "./clean.ts";
 import { wrap } from "./wrap.ts";
@@ -10,14 +11,17 @@ export function problemLines(problems: readonly Problem[], width: number): reado
   return ["COULD NOT BE READ", ...wrap(problemHead(problems.length), width), ...problemList(problems, width)];
 }
 
+/** Whether no plan could be opened, or none was looked at. */
+export function nothingLookedAt({ rules, findings, needs, problems }: Report): boolean {
+  return problems.length > 0 && rules.length + findings.length + needs.length === 0;
+}
+
+/** What is said of that. */
+export const nothingWords = "Nothing was checked. That says nothing about the plan.";
+
 /** What could not be read where no plan could be opened at all. */
 export function unreadLines(problems: readonly Problem[], width: number): readonly string[] {
-  return [
-    "COULD NOT BE READ",
-    ...problemList(problems, width),
-    "",
-    ...wrap("Nothing was checked. That says nothing about the plan.", width),
-  ];
+  return ["COULD NOT BE READ", ...problemList(problems, width), "", ...wrap(nothingWords, width)];
 }
 
 /** Each problem once: what is told of one line in the same words again and again is counted. */

@@ -10,7 +10,7 @@ import { groupHeading, groupOrder, numbered, type Group, type Numbered } from ".
 import { headLines } from "./head-lines.ts";
 import { dealCautions, type Cautions, type CautionsAbout } from "./mind.ts";
 import { needLines } from "./need-lines.ts";
-import { problemLines, unreadLines } from "./problem-lines.ts";
+import { nothingLookedAt, problemLines, unreadLines } from "./problem-lines.ts";
 import type { TextOptions } from "./text-options.ts";
 import { wrap } from "./wrap.ts";
 
@@ -48,10 +48,6 @@ export function textReport(report: Report, options: TextOptions = {}): string {
   ].filter((block) => block.length > 0);
   const lines = blocks.flatMap((block, index) => (index === 0 ? block : ["", ...block]));
   return `${lines.map((line) => line.trimEnd()).join("\n")}\n`;
-}
-
-function nothingLookedAt({ rules, findings, needs, problems }: Report): boolean {
-  return problems.length > 0 && rules.length + findings.length + needs.length === 0;
 }
 
 /** Where no plan could be opened, or none looked at, there is nothing to tell but that. */

@@ -24,12 +24,37 @@ describe("the page", () => {
     }
   });
 
+  it("shows each sketch as large as its paper on asking, and leads back", () => {
+    const figures = [...page.matchAll(/<figure [^>]*id="(figure-\d+)"/g)].map(([, id]) => id);
+    expect(figures.length).toBeGreaterThan(0);
+    for (const id of figures) expect(page).toContain(`href="#${id}"`);
+    expect(page.split('<a class="smaller" href="#notes">')).toHaveLength(figures.length + 1);
+  });
+
+  it("says that nothing was checked where that is so, not that the rest was", () => {
+    const problem = {
+      code: "file-not-found",
+      file: "a.yaml",
+      line: 1,
+      column: 1,
+      expected: "a file",
+      got: "none",
+      hint: "look",
+    } as const;
+    const none = words(
+      htmlPage([], { ...quietReport, plans: [], rules: [], findings: [], needs: [], problems: [problem, problem] }),
+    );
+    expect(none).toContain("Nothing was checked. That says nothing about the plan.");
+    expect(none).not.toContain("the rest was checked");
+    expect(none.split("a.yaml:")).toHaveLength(2);
+  });
+
   it("has no script, no inline style, no event, and asks for nothing from elsewhere", () => {
     for (const one of pages) {
       expect(one).not.toMatch(/<(script|link|img|iframe|object|embed|base|form)\b/i);
       expect(one).not.toMatch(/<[^>]*\s(style|on\w+|src|srcset)=/i);
       for (const [, to] of one.matchAll(/href="([^"]*)"/g))
-        expect(to).toMatch(/^#(notes|finding-\d+|sketch-\d+-stone-\d+)$/);
+        expect(to).toMatch(/^#(notes|figure-\d+|finding-\d+|sketch-\d+-stone-\d+)$/);
       expect(one.replaceAll('xmlns="http://www.w3.org/2000/svg"', "")).not.toMatch(/https?:/);
     }
   });
