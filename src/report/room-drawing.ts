@@ -54,15 +54,18 @@ export function roomMarkup(drawn: RoomDrawn, id: string): Markup | null {
 
 /** Ground with the way it is driven, or a gate with the turn into it. */
 function sketchOf({ vehicle, asked, found, placed, train }: RoomDrawn) {
-  if (train) return trainSketch(train);
+  if (train && !found) return trainSketch(train);
   if (vehicle && placed) return gateSketch(placed, vehicle);
   if (!vehicle || !asked || !found) return null;
   const frame = roomFrame([...found.ground, ...found.swept.rings.flat()]);
   const edges = edgesOf(asked.layout, found.ground).map((line) =>
     inked(line.map(frame.at), lines.edge.weight, { "stroke-linejoin": "round" }),
   );
+  const towed = (train?.turn?.stops ?? []).map((outline) =>
+    inked([...outline, ...outline.slice(0, 1)].map(frame.at), lines.body.weight),
+  );
   const figures = figuresMarkup(figuresOf(asked.layout, found.size, trackEnd(found.ground)), frame);
-  return { frame, markup: joined([...edges, pathMarkup(found, vehicle, frame), figures], "\n") };
+  return { frame, markup: joined([...edges, pathMarkup(found, vehicle, frame), ...towed, figures], "\n") };
 }
 
 /** The edges of a ground; the track, or the road, goes on where it ends on the sheet and has no edge across it. */

@@ -13,6 +13,8 @@ export interface TrainDrawn {
   readonly towing: Towing;
   readonly ring: TrainRing;
   readonly clearance: number;
+  /** The trailer where the train stops, where it turns round on a ground. */
+  readonly turn?: { readonly stops: readonly (readonly Point[])[] } | null;
 }
 
 /** The sketch of a ring, with the frame that it was laid in. */

@@ -100,7 +100,8 @@ export function askRoom(request: RoomRequest): RoomResult {
   return { pages: [...pages, ...trains, ...last], lacks };
 
   function trainPage(told: TrainTold): RoomPage {
-    return { ...emptyPage(told.vehicle), sheet: trainSheet(told, file, foot), train: told };
+    const { asked = null, found = null } = told.turn ?? {};
+    return { ...emptyPage(told.vehicle), sheet: trainSheet(told, file, foot), train: told, asked, found };
   }
 }
 

@@ -1,7 +1,7 @@
 // The sheet of a vehicle with its trailer: round a circle, through a bend, in at a gate, all without reversing.
 
 import type { Table } from "../model/card.ts";
-import type { Sheet, SheetEntry } from "../model/sheet.ts";
+import type { Sheet, SheetEntry, SheetPart } from "../model/sheet.ts";
 import {
   trainBend,
   type TrainBend,
@@ -12,10 +12,12 @@ import {
 } from "../motion/room-train.ts";
 import type { Towing } from "../motion/room-train.ts";
 import { mindWords, type RoomFoot } from "./room.ts";
-import { metres } from "./room-words.ts";
+import { trainGrain } from "../motion/room-train-turn.ts";
+import { tellTrainTurn, type TrainTurnTold } from "./room-train-found.ts";
+import { layoutWords, metres, moveWords, pegWords, sizeWords, tightWords } from "./room-words.ts";
 import type { RoomTrailer } from "./room-trailer.ts";
 import type { RoomVehicle } from "./room-vehicle.ts";
-import { setbacks, type RoomWishes, taken } from "./room-work.ts";
+import { depthOf, layoutOf, setbacks, type RoomWishes, taken } from "./room-work.ts";
 
 /** What is told of a train. */
 export interface TrainTold {
@@ -29,20 +31,16 @@ export interface TrainTold {
   readonly bends: readonly TrainBend[];
   /** For a gate: the lane's width and the openings. */
   readonly gate: { readonly width: number; readonly rows: readonly TrainGateRow[] } | null;
-  /** The ground that was wished for, where it is not one of these. */
-  readonly instead: string | null;
+  /** A ground to turn round on, where one was wished for. */
+  readonly turn: TrainTurnTold | null;
 }
 
 const degrees = 180 / Math.PI;
 /** Bends that are told, degrees. */
 const toldBends = [45, 90, 180] as const;
 
-const searched: Readonly<Record<string, string>> = {
-  rectangle: "a rectangle",
-  tee: "a T",
-  wye: "a Y",
-  road: "a turn in the road",
-};
+/** Forms of ground on which a train is turned round by search. */
+const searched: ReadonlySet<string> = new Set(["rectangle", "tee", "wye"]);
 
 /** Works out what is told of a train. */
 export function tellTrain(
@@ -70,8 +68,24 @@ export function tellTrain(
       wishes.form === "gate"
         ? { width: lane.width, rows: trainGateRows(towing, lane, { setbacks: backs, mostAngle }) }
         : null,
-    instead: searched[wishes.form] ?? null,
+    turn: searched.has(wishes.form) ? turnOf({ vehicle, trailer, clearance, mostAngle }, wishes, defaults) : null,
   };
+
+  function turnOf(
+    of: Pick<TrainTold, "vehicle" | "trailer" | "clearance" | "mostAngle">,
+    wish: RoomWishes,
+    table: Table | undefined,
+  ): TrainTurnTold {
+    const track = wish.track ?? taken(table, broader, "track");
+    const towed = { ...of.trailer.trailer, greatestAngle: of.mostAngle };
+    const turner = {
+      vehicle: of.vehicle.vehicle,
+      clearance: of.clearance,
+      changes: Math.max(0, wish.moves - 1),
+      trailer: towed,
+    };
+    return tellTrainTurn(turner, layoutOf(wish, track), { long: wish.long, deep: depthOf(wish, track) });
+  }
 }
 
 const entry = (words: string): SheetEntry => ({ words, notes: [] });
@@ -119,29 +133,53 @@ function gateEntries({ gate }: TrainTold): readonly SheetEntry[] {
   );
 }
 
+/** What to peg for a turn, and how it is driven; or that no way was found, and what to ask instead. */
+function turnParts({ asked, given, found }: TrainTurnTold): readonly SheetPart[] {
+  const moves = `${asked.turner.changes + 1} moves`;
+  if (!found) {
+    const size = given ? "On this ground no way was found" : "No way was found in any size that was tried";
+    return [
+      {
+        heading: "NOTHING FOUND",
+        entries: [
+          entry(
+            `${size} in ${moves} or fewer; that rules nothing out. Ask for a rectangle, a wider track, a splayed mouth or more moves; or take the loop, which needs no reversing.`,
+          ),
+        ],
+      },
+    ];
+  }
+  const [end] = found.swept.stops.slice(-1);
+  const { vehicle } = asked.turner;
+  const before = end ? -end.pose.y + vehicle.wheelbase + vehicle.frontOverhang : 0;
+  const kept =
+    given || asked.layout.form !== "rectangle"
+      ? ""
+      : `, of this ${found.solved === "deep" ? "length" : "depth"} the least that was found, in steps of ${metres(trainGrain)}`;
+  return [
+    {
+      heading: `PEG THIS: ${sizeWords(asked.layout, found.size)}${kept}`,
+      entries: pegWords(asked.layout, found, before).map(entry),
+    },
+    {
+      heading: "HOW IT IS DRIVEN, with the trailer on",
+      entries: [entry(`${moveWords(found.moves)}; then out the way it came.`), entry(tightWords(asked.layout, found))],
+    },
+  ];
+}
+
 /** The sheet of one train. */
 export function trainSheet(told: TrainTold, file: string, foot: RoomFoot): Sheet {
-  const { vehicle, trailer, clearance, mostAngle, gate, instead } = told;
+  const { vehicle, trailer, clearance, mostAngle, gate, turn } = told;
   const angle = trailer.angleGiven
     ? `They may come to ${turned(mostAngle)}, as the plan says.`
     : `At which angle something touches nobody has said: ${turned(mostAngle)} is taken (common practice). Fold it by hand in a field and measure.`;
   return {
-    title: `${vehicle.name} with ${trailer.name}: room without reversing`,
-    what: `${gate ? `gate off a lane ${metres(gate.width)} wide, from its middle; and ` : ""}loop and bends, forwards only; ${metres(clearance)} clear of every edge`,
+    title: `${vehicle.name} with ${trailer.name}: room ${turn ? "to turn round, and to drive round " : ""}without reversing`,
+    what: `${turn ? `${layoutWords(turn.asked.layout)}, ${turn.asked.turner.changes + 1} moves; and ` : ""}${gate ? `gate off a lane ${metres(gate.width)} wide, from its middle; and ` : ""}loop and bends, forwards only; ${metres(clearance)} clear of every edge`,
     file,
     parts: [
-      ...(instead === null
-        ? []
-        : [
-            {
-              heading: "ASKED",
-              entries: [
-                entry(
-                  `Backing with a trailer on ${instead} is not looked for here: every size would take many seconds. Draw the ground in a plan, with the manoeuvre and \`with_trailer\`, and check looks for that one way; or take the loop, which needs no reversing.`,
-                ),
-              ],
-            },
-          ]),
+      ...(turn === null ? [] : turnParts(turn)),
       ...(gate
         ? [{ heading: "CLEAR OPENING between the posts, by how far the gate stands back", entries: gateEntries(told) }]
         : []),
@@ -149,7 +187,12 @@ export function trainSheet(told: TrainTold, file: string, foot: RoomFoot): Sheet
       { heading: "THROUGH A BEND, in and out straight", entries: bendEntries(told) },
     ],
     foot: [
-      `How sure: worked out by formula at walking pace, without slip, the two in line before they turn. Its margin is the ${metres(clearance)} and nothing else. ${angle}`,
+      ...(turn?.found
+        ? [
+            "How sure of the turn: the way was checked exactly on this very size, for both bodies and the angle between them. Less may do: a size on which no way was found is only one on which the search found none.",
+          ]
+        : []),
+      `How sure${turn ? " of loop and bends" : ""}: worked out by formula at walking pace, without slip, the two in line before they turn. Its margin is the ${metres(clearance)} and nothing else. ${angle}`,
       `The vehicle: ${vehicle.words}. The trailer: ${trailer.words}. ${vehicle.rests.join(" ")} Measure your own: what is measured stands before any library.`,
       ...mindWords(foot, "trailer"),
     ],
@@ -159,7 +202,7 @@ export function trainSheet(told: TrainTold, file: string, foot: RoomFoot): Sheet
 
 const trainColumns = ["vehicle", "what", "clearance_m", "outer_radius_m", "inner_radius_m", "width_m"] as const;
 
-function rowsOf({ vehicle, clearance, ring, bends, gate }: TrainTold): Sheet["table"]["rows"] {
+function rowsOf({ vehicle, clearance, ring, bends, gate, turn }: TrainTold): Sheet["table"]["rows"] {
   const figure = (value: number) => Number(value.toFixed(3));
   const row = (what: string, outer: number, inner: number) => {
     const [out, within] = [outer + clearance, Math.max(0, inner - clearance)];
@@ -167,6 +210,9 @@ function rowsOf({ vehicle, clearance, ring, bends, gate }: TrainTold): Sheet["ta
   };
   return [
     row("ring", ring.outer, ring.inner),
+    ...(turn?.found
+      ? [[vehicle.name, `turn ${figure(turn.found.size.long)} m long`, clearance, "", "", figure(turn.found.size.deep)]]
+      : []),
     ...bends.map(({ angle, outer, inner }) => row(`bend ${turned(angle)}`, outer, inner)),
     ...(gate?.rows ?? []).map(({ setback, fromMiddle }) => [
       vehicle.name,

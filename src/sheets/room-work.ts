@@ -86,11 +86,11 @@ export function tellRoom(
 }
 
 /** The bar of a T is as deep as the track is wide, where neither its depth nor its length is given. */
-function depthOf({ form, long, deep }: RoomWishes, track: number): number | null {
+export function depthOf({ form, long, deep }: RoomWishes, track: number): number | null {
   return form === "tee" && long === null ? (deep ?? track) : deep;
 }
 
-function layoutOf({ form, entry, splay }: RoomWishes, track: number): RoomLayout {
+export function layoutOf({ form, entry, splay }: RoomWishes, track: number): RoomLayout {
   if (form === "tee") return { form: "rectangle", entry: "middle", track, splay };
   if (form === "wye" || form === "circle") return { form, track, splay };
   return form === "road" ? { form } : { form: "rectangle", entry, track, splay };

@@ -122,6 +122,9 @@ describe("the JSON", () => {
     const train = askRoom({ ...request, wishes: { ...wishes, form: "gate", lane: 5 } }).pages;
     expect(faultsOf(validate, JSON.parse(printedRoom(train, ".json")))).toEqual([]);
     expect(train[0]?.train?.gate?.rows).toHaveLength(10);
+    const turn = askRoom({ ...request, wishes: { ...wishes, long: 40, deep: 30, track: 5 } }).pages;
+    expect(turn[0]?.found).not.toBeNull();
+    expect(faultsOf(validate, JSON.parse(printedRoom(turn, ".json")))).toEqual([]);
   });
   it("of several vehicles has a page for all", () => {
     const data = JSON.parse(printedRoom(pagesOf({}, ["small car", "other car"]), ".json")) as {

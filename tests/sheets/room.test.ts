@@ -153,17 +153,29 @@ describe("gate off a lane", () => {
 });
 
 describe("with a trailer on", () => {
-  it("tells loop and bends of a library row, and says that backing is not looked for", () => {
-    const { pages, lacks } = ask({ rig: { like: "aashto car and camper trailer" } }, { clear: 0 });
+  it("tells loop and bends of a library row", () => {
+    const { pages, lacks } = ask({ rig: { like: "aashto car and camper trailer" } }, { clear: 0, form: "circle" });
     expect(lacks).toEqual([]);
     const text = textOf({ pages, lacks });
-    expect(text).toContain("Backing with a trailer on a rectangle is not looked for here");
     // Published inside radius of half a turn: 18.3 ft (MEMORY), 5.58 m; rounded to 0.1 ft.
     const inside = Number(/Through 180 degrees: .*?inside edge (\d\.\d\d) m/.exec(text)?.[1]);
     expect(Math.abs(inside - 5.58)).toBeLessThan(0.03);
     // Wall radius of the towing vehicle with the row's width: (27.91 ft + 4 ft)^2 + (11 ft + 0.9 m)^2 gives 10.62 m (COMPUTED).
     expect(text).toContain("the outer edge, 21.2");
     expect(text).toContain("nobody between the two or behind it");
+  });
+  it("is turned round on a rectangle by search, or no way is found and that rules nothing out", () => {
+    const rig = { rig: { like: "aashto car and boat trailer" } };
+    const found = ask(rig, { long: 40, deep: 30, track: 5 });
+    expect(found.pages[0]?.found?.moves.length ?? 0).toBeGreaterThan(0);
+    const text = textOf(found);
+    expect(text).toContain("PEG THIS: 40.00 m long and 30.00 m deep");
+    expect(text).toContain("the way was checked exactly on this very size, for both bodies");
+    const svg = printedRoom(found.pages, ".svg");
+    for (const letter of ["A", "B", "C", "D"]) expect(svg).toContain(`>${letter}<`);
+    const none = ask(rig, { long: 8, deep: 4, track: 5 });
+    expect(none.pages[0]?.found).toBeNull();
+    expect(textOf(none)).toContain("On this ground no way was found in 3 moves or fewer; that rules nothing out.");
   });
   it("of a plan names what must be measured, and takes what the plan says", () => {
     const car = { like: "pickup", tows: "box" };
