@@ -3,7 +3,7 @@
 import type { Card, Rulebook } from "../model/card.ts";
 import type { Deciding, Finding, Need, Verdict } from "../model/finding.ts";
 import type { Place, Position } from "../model/path.ts";
-import type { Departure, Feature, Plan } from "../model/plan.ts";
+import { type Departure, type Feature, type Plan, propertyOf } from "../model/plan.ts";
 import type { Problem } from "../model/problem.ts";
 import type { Read } from "../model/quantity.ts";
 import type { Measure } from "../model/reading.ts";
@@ -255,13 +255,14 @@ function addStage(folded: Map<string, Folded[]>, group: Group, stage: number): v
   else kept.push({ ...group, stages: [stage] });
 }
 
-/** Features of kinds that no card is about or against, nor about a part of, one line a kind. */
+/** Features of kinds that no card is about or against, nor about a part of, one line a kind. A trailer is looked at where it is towed. */
 function unlooked(cards: readonly Card[], features: readonly Feature[]): readonly string[] {
   const named = cards.flatMap((card) => [...card.about.kinds, ...(card.against?.kinds ?? [])]);
   const kinds = new Set(named.flatMap((kind) => [kind, wholeOf[kind] ?? kind]));
   const words = new Map<string, Set<string>>();
+  const towed = new Set(features.map((feature) => propertyOf(feature, "with_trailer")));
   for (const feature of features) {
-    if (kinds.has(feature.kind) || kinds.has("everything")) continue;
+    if (kinds.has(feature.kind) || kinds.has("everything") || towed.has(feature.name)) continue;
     words.set(feature.kind, (words.get(feature.kind) ?? new Set()).add(feature.name));
   }
   return [...words].map(([kind, names]) => `${kind} ${[...names].map((name) => `"${name}"`).join(", ")}`);
