@@ -3,21 +3,22 @@
 import type { Card, Rulebook } from "../model/card.ts";
 import type { Deciding, Finding, Need, Verdict } from "../model/finding.ts";
 import type { Place, Position } from "../model/path.ts";
-import { type Departure, type Feature, type Plan, propertyOf } from "../model/plan.ts";
+import { type Feature, type Plan, propertyOf } from "../model/plan.ts";
 import type { Problem } from "../model/problem.ts";
 import type { Read } from "../model/quantity.ts";
-import type { Measure } from "../model/reading.ts";
+import type { Measure, Subject } from "../model/reading.ts";
 import { alikeMerged } from "./alike-merged.ts";
 import { compose, type ComposeContext, decidingOf } from "./compose.ts";
-import { departureFor, type ReadRequirement, withDepartures, withLocalLimits } from "./departures.ts";
-import { evaluate, type EvaluationContext, type Outcome, worseOutcome } from "./evaluate.ts";
+import { type ReadRequirement, withDepartures, withLocalLimits } from "./departures.ts";
+import { evaluate, type EvaluationContext, type Outcome } from "./evaluate.ts";
+import { addStage, foldByAbout, type Folded, type Group, isQuiet, onlyQuiet } from "./fold.ts";
 import { gatherNeeds, needsOf, type OpenNeed } from "./needs.ts";
 import { otherWellsNeeds } from "./other-wells.ts";
 import { remediesOf } from "./put-right.ts";
 import { chainOf } from "./rows.ts";
 import { type Lie, lieOf, type SubjectFinder, subjectFinder } from "./select.ts";
 import { readPlain } from "./spread.ts";
-import { rememberer, type StageView, stageViews } from "./stages.ts";
+import { isAlike, rememberer, type StageView, stageViews } from "./stages.ts";
 import { type PlacedProblem, unknownWords } from "./unknown-words.ts";
 import { hazardUnsaid, othersUnsaid } from "./unsaid.ts";
 import { wholeOf } from "../site/parts.ts";
@@ -53,19 +54,6 @@ export interface Checked {
   readonly problems: readonly Problem[];
 }
 
-/** An outcome of one about-feature and row with the others folded beneath it, and the stages it holds in. */
-interface Folded {
-  readonly outcome: Outcome;
-  readonly others: readonly Outcome[];
-  /** Of those folded, what cannot be decided for want of something in the plan. */
-  readonly waiting: readonly Outcome[];
-  readonly stages: number[];
-  /** What it is about: of entries about the same there may be several, in stages that differ or under departures. */
-  readonly key: string;
-}
-
-type Group = Omit<Folded, "stages"> & { readonly part: string };
-
 /** Runs all cards on a plan. Pure: the same request gives the same answer. */
 export function check(request: CheckRequest): Checked {
   const { plan, rulebook } = request;
@@ -87,7 +75,7 @@ export function check(request: CheckRequest): Checked {
     request,
     cards,
     views,
-    finders: new Map(views.map((view) => [view, subjectFinder(view.standing, lie, read)])),
+    finders: findersOf(views, (view) => subjectFinder(view.standing, lie, read)),
     base,
     compose: {
       rulebook,
@@ -152,8 +140,15 @@ function checkCard(card: Card, run: Run): CardResult {
   const [told, quiet] = [new Set<Outcome>(), new Set<Outcome>()];
   const remember = rememberer();
   let [before, groups]: [readonly Outcome[], readonly Group[]] = [[], []];
-  for (const view of run.views) {
-    const subjects = run.finders.get(view)?.all(card) ?? [];
+  let subjects: readonly Subject[] = [];
+  for (const [k, view] of run.views.entries()) {
+    const last = run.views[k - 1];
+    if (last && isAlike(view, last)) {
+      for (const group of groups) addStage(folded, group, view.stage);
+      continue;
+    }
+    const finder = run.finders.get(view);
+    if (!last || finder !== run.finders.get(last)) subjects = finder?.all(card) ?? [];
     const context: EvaluationContext = { ...run.base, scene: view.scene };
     const outcomes = subjects.flatMap((subject) => remember(subject, view, () => evaluate(card, subject, context)));
     if (!isSameList(outcomes, before)) {
@@ -186,73 +181,20 @@ function checkCard(card: Card, run: Run): CardResult {
   };
 }
 
-const isSameList = <T>(some: readonly T[], others: readonly T[]) =>
-  some.length === others.length && some.every((one, k) => one === others[k]);
-
-/** One group per about-feature and row: its worst outcome first. With `report: each` every pair is a group. */
-function foldByAbout(card: Card, outcomes: readonly Outcome[], departures: readonly Departure[]): readonly Group[] {
-  const groups = new Map<string, Outcome[]>();
-  for (const outcome of outcomes) {
-    if (isQuiet(outcome)) continue;
-    const key = keyOf(card, outcome);
-    const group = groups.get(key);
-    if (group) group.push(outcome);
-    else groups.set(key, [outcome]);
-  }
-  return [...groups].flatMap(([key, group]) =>
-    apartByDeparture(group, departures).map((part, index) => ({ ...folded(part), key, part: `${key}\n${index}` })),
+/** Stages in which the same stands share one finder. */
+function findersOf(
+  views: readonly StageView[],
+  finderOf: (view: StageView) => SubjectFinder,
+): ReadonlyMap<StageView, SubjectFinder> {
+  const made = new Map<string, SubjectFinder>();
+  return new Map(
+    views.map((view) => {
+      const content = view.content("*");
+      const finder = made.get(content) ?? finderOf(view);
+      made.set(content, finder);
+      return [view, finder];
+    }),
   );
-}
-
-const isQuiet = (outcome: Outcome) => outcome.verdict === "does-not-bear";
-
-/** What one finding is about: its feature, with `report: each` the other too, and the row. */
-function keyOf(card: Card, { subject, limit }: Outcome): string {
-  const other = card.against && card.report === "each" ? subject[card.against.role]?.name : "";
-  return `${subject[card.about.role]?.name}\n${other}\n${limit?.id ?? ""}`;
-}
-
-/** How many of what findings would be about say nothing in any stage. */
-function onlyQuiet(card: Card, { told, quiet }: { readonly [of in "told" | "quiet"]: ReadonlySet<Outcome> }): number {
-  const spoken = new Set([...told].map((outcome) => keyOf(card, outcome)));
-  return new Set([...quiet].map((outcome) => keyOf(card, outcome)).filter((key) => !spoken.has(key))).size;
-}
-
-function folded(group: readonly Outcome[]): Pick<Folded, "outcome" | "others" | "waiting"> {
-  const outcome = group.reduce((a, b) => (worseOutcome(b, a) ? b : a));
-  const rest = group.filter((one) => one !== outcome);
-  return {
-    outcome,
-    others: rest.filter((one) => one.judged),
-    waiting: rest.filter((one) => one.verdict === "not-given"),
-  };
-}
-
-/** What a departure covers is kept apart from what another covers and from what none does, so that neither hides it. */
-function apartByDeparture(
-  group: readonly Outcome[],
-  departures: readonly Departure[],
-): readonly (readonly Outcome[])[] {
-  if (departures.length === 0) return [group];
-  const parts = new Map<Departure | "open" | "quiet", Outcome[]>();
-  for (const outcome of group) {
-    const failing = outcome.verdict === "not-met" || outcome.verdict === "undecided";
-    const names = Object.values(outcome.subject).map((feature) => feature.name);
-    const covered = failing ? departureFor(departures, outcome.card.id, names) : undefined;
-    const part = covered ?? (failing || outcome.verdict === "not-given" ? "open" : "quiet");
-    parts.set(part, [...(parts.get(part) ?? []), outcome]);
-  }
-  const [first, ...more] = [...parts].filter(([part]) => part !== "quiet").map(([, outcomes]) => outcomes);
-  return [[...(first ?? []), ...(parts.get("quiet") ?? [])], ...more];
-}
-
-/** Findings alike in several stages are one. */
-function addStage(folded: Map<string, Folded[]>, group: Group, stage: number): void {
-  const kept = folded.get(group.part) ?? [];
-  folded.set(group.part, kept);
-  const same = kept.find((entry) => entry.outcome === group.outcome);
-  if (same) same.stages.push(stage);
-  else kept.push({ ...group, stages: [stage] });
 }
 
 /** Features of kinds that no card is about or against, nor about a part of, one line a kind. A trailer is looked at where it is towed. */
@@ -287,3 +229,6 @@ function remediesFor({ outcome, stages }: Folded, run: Run): () => Finding["reme
 }
 
 const noRemedies = (): Finding["remedies"] => [];
+
+const isSameList = <T>(some: readonly T[], others: readonly T[]) =>
+  some.length === others.length && some.every((one, k) => one === others[k]);

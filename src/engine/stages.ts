@@ -84,6 +84,11 @@ export function stageViews(
   });
 }
 
+/** Whether all that stands at two stages, and all that stood before them, is the same: then nothing that is looked at differs. */
+export function isAlike(a: StageView, b: StageView): boolean {
+  return a.content("*") === b.content("*") && a.content(`${earlier}*`) === b.content(`${earlier}*`);
+}
+
 function featuresOfKind(features: readonly Feature[], kind: string): readonly Feature[] {
   return features.filter((feature) => feature.kind === kind || keyOfKind(feature.kind) === kind);
 }
