@@ -75,21 +75,23 @@ const isNo = ({ answer }: ManoeuvreAnswer): boolean => answer === "not-within" |
 function checkedPath(problem: TrainProblem, path: readonly Arc[]): TrainAnswer | null {
   const { train, start, limits } = problem;
   const closed = closedPath(problem, path);
-  if (!closed || !trainDrivesAll(train, start, closed, limits)) return null;
+  if (!closed || !isAllowed(problem, closed) || !trainDrivesAll(train, start, closed, limits)) return null;
   const largestAngle = largestAngleAlong(train.trailer, start, closed);
   return { answer: "possible", changes: directionChanges(closed), path: closed, largestAngle };
 }
 
-/** The path of the fewest changes among those known that answers a question. */
-function takenOverByTrain(problem: TrainProblem, known: readonly (readonly Arc[])[]): TrainAnswer | null {
-  const { firstGear, lastGear, mostChanges, radius } = problem;
+/** Whether a path keeps to the gears, the changes of direction and the smallest radius of a question. */
+function isAllowed({ firstGear, lastGear, mostChanges, radius }: TrainProblem, arcs: readonly Arc[]): boolean {
   // A curvature may exceed the tightest by a rounding.
   const sharpest = (1 + 1e-9) / radius;
-  const fits = known.filter((arcs) => {
-    const moves = movesOf(arcs);
-    const gears = moves[0]?.gear === firstGear && moves.at(-1)?.gear === lastGear;
-    return gears && moves.length - 1 <= mostChanges && arcs.every(({ curvature }) => Math.abs(curvature) <= sharpest);
-  });
+  const moves = movesOf(arcs);
+  const gears = moves[0]?.gear === firstGear && moves.at(-1)?.gear === lastGear;
+  return gears && moves.length - 1 <= mostChanges && arcs.every(({ curvature }) => Math.abs(curvature) <= sharpest);
+}
+
+/** The path of the fewest changes among those known that answers a question. */
+function takenOverByTrain(problem: TrainProblem, known: readonly (readonly Arc[])[]): TrainAnswer | null {
+  const fits = known.filter((arcs) => isAllowed(problem, arcs));
   for (const arcs of fits.toSorted((a, b) => directionChanges(a) - directionChanges(b))) {
     const answer = checkedPath(problem, arcs);
     if (answer) return answer;
@@ -97,7 +99,7 @@ function takenOverByTrain(problem: TrainProblem, known: readonly (readonly Arc[]
   return null;
 }
 
-/** What was found against time ends where it ends: joined to the end as it is driven. */
+/** Joined to the end as it is driven. */
 function closedPath({ train, start, end, radius }: TrainProblem, arcs: readonly Arc[]): readonly Arc[] | null {
   return joinToEnd({ trailer: train.trailer, start, end, arcs, largestCurvature: 1 / radius });
 }

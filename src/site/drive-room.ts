@@ -9,6 +9,7 @@ import type { Point } from "../model/reading.ts";
 import type { Drive } from "./drive.ts";
 import { movedArea, ringAt } from "./live-ring.ts";
 import { overallLength } from "../motion/vehicle.ts";
+import { findTrainManoeuvre } from "../motion/trailer-manoeuvre.ts";
 import { trainRoom } from "../motion/trailer-room.ts";
 import { rollingRoom } from "../motion/steering-room.ts";
 import { asDrivenThere, type SeenDrive, seenDrive } from "./seen-drive.ts";
@@ -113,9 +114,14 @@ export type Look = "quick" | "close";
  * checked exactly; that it finds none says little.
  */
 export function hasWay(drive: Drive, { wanted, spare, look }: WayWanted, read: Read): boolean {
-  // A change of the ground is only tried for a vehicle by itself: with a trailer or a steering rate a look takes seconds.
-  if (drive.trailer || drive.rollToLock !== null) return false;
+  // A change of the ground is not tried at a steering rate: a look takes seconds.
+  if (drive.rollToLock !== null) return false;
   const ask = questionAt(drive, plainDrive(drive, read), wanted);
+  if (drive.trailer) {
+    const question = ask(wanted + spare);
+    const train = question && { ...question, trailer: drive.trailer.plain };
+    return train !== null && findTrainManoeuvre(train, { mostLooks: 1 }).answer === "possible";
+  }
   return (look === "quick" ? quickWay : closeWay)(ask, wanted + spare) !== null;
 }
 

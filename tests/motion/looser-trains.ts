@@ -1,5 +1,7 @@
 // Questions about a train that ask for less than another one: what was possible stays possible.
 
+import { movesOf } from "../../src/motion/pose.ts";
+import { jackKnifeAngle } from "../../src/motion/trailer-pose.ts";
 import { findTrainManoeuvre } from "../../src/motion/trailer-manoeuvre.ts";
 import type { TrainQuestion } from "../../src/motion/trailer-manoeuvre.ts";
 import { widened } from "./looser-questions.ts";
@@ -73,12 +75,18 @@ const scenesOf = (seed: number) => [
 
 /** Whether a path does, driven in steps of 5 mm. A path may miss its end by 2 cm and 0.01 rad; the steps add 2 mm. */
 function holds(question: TrainQuestion, path: Parameters<typeof trainDriven>[1]): boolean {
-  const { worst, largest, end } = trainDriven(question, path);
-  const { goal, trailer } = question;
+  const { worst, largest, largestReverse, end } = trainDriven(question, path);
+  const { goal, trailer, vehicle } = question;
+  const moves = movesOf(path);
   const turn = Math.sin((end.heading - goal.heading) / 2);
   return (
     worst < 1e-5 &&
     largest <= trailer.greatestAngle + 1e-4 &&
+    largestReverse <= (jackKnifeAngle(trailer, vehicle.rearAxleRadius) ?? Math.PI) + 1e-4 &&
+    path.every(({ curvature }) => Math.abs(curvature) * vehicle.rearAxleRadius < 1 + 1e-6) &&
+    moves.length - 1 <= question.mostChanges &&
+    moves[0]?.gear === (question.firstGear ?? "forward") &&
+    moves.at(-1)?.gear === (question.lastGear ?? "forward") &&
     Math.hypot(end.x - goal.x, end.y - goal.y) < 0.022 &&
     Math.abs(turn) < 0.006 &&
     Math.abs(Math.sin(end.hitch)) < 0.022

@@ -100,6 +100,26 @@ describe("a vehicle with a trailer", () => {
     expect(findTrainManoeuvre({ ...bay, goal })).toEqual({ answer: "not", why: "goal" });
   });
 
+  it("mirrors too broad for the walls at their height are no, and those that have room change nothing", () => {
+    const strip = { width: 2.3, back: 2.2, front: 2.4 };
+    const between = (half: number): Ground => ({
+      rings: [
+        [
+          [-40, 4 - half],
+          [40, 4 - half],
+          [40, 4 + half],
+          [-40, 4 + half],
+        ],
+      ],
+    });
+    expect(findTrainManoeuvre({ ...bay, mirrors: { ...strip, ground: between(1.2) } })).toEqual({
+      answer: "not",
+      why: "start",
+    });
+    const question = { ...bay, mirrors: { ...strip, ground: between(20) } };
+    expect(findTrainManoeuvre(question)).toEqual(findTrainManoeuvre(bay));
+  });
+
   it("where it was not found and the vehicle alone can do it, it says that it cannot tell", () => {
     expect(findTrainManoeuvre(bend(4.2))).toEqual({ answer: "cannot-tell" });
   });
