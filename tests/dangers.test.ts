@@ -151,3 +151,110 @@ drains:
     expect(told(report, "works/dig-beside-people")).toEqual(["rain and swings: not-met"]);
   });
 });
+
+describe("dangers that were silent", () => {
+  const met = ["met", "no-fault-seen", "does-not-bear"];
+  type Silent = readonly [danger: string, rule: string, told: readonly string[], body: string];
+  const silent: readonly Silent[] = [
+    [
+      "asbestos seen in a heap",
+      "materials/suspect-pieces",
+      ["old shed: not-met"],
+      "heaps:\n  old shed: {outline: [[0, 0], [3, 0], [3, 3]], of: rubble, suspect: [cement sheet], existing: true}\n",
+    ],
+    [
+      "a bull where the public walks",
+      "fences/bull-by-public-way",
+      ["bull and path: not-met"],
+      "animals:\n  bull: {outline: [[0, 0], [40, 0], [40, 40], [0, 40]], species: bull, existing: true}\nroutes:\n  path: {line: [[-5, 20], [45, 20]], for: walking, public: true, existing: true}\n",
+    ],
+    [
+      "a tree that comes down on the house",
+      "trees/falls-on-something",
+      ["ash and house: not-met"],
+      "trees:\n  ash: {at: [0, 0], height: 18, stem: 500 mm, species: ash, existing: true, until: works, cut_in: [11]}\nbuildings:\n  house: {outline: [[10, 0], [20, 0], [20, 8], [10, 8]], existing: true}\n",
+    ],
+    [
+      "hay stacked against the house",
+      "separation/stack-near-building",
+      ["bales and house: not-met"],
+      "heaps:\n  bales: {outline: [[0, 0], [8, 0], [8, 4], [0, 4]], of: hay, height: 4.5, existing: true}\nbuildings:\n  house: {outline: [[-6, 0], [-3, 0], [-3, 5], [-6, 5]], habitable: true, existing: true}\n",
+    ],
+    [
+      "a gap that a change tears in a dry stone wall",
+      "walls/gap-without-heads",
+      ["march, gap 1: not-given"],
+      "walls:\n  march: {line: [[0, 0], [30, 0]], height: 1.6, thickness: 0.6, build: dry stone, existing: true}\nchanges:\n  works: {walls: {march: {gaps: [{from: 10, to: 14}]}}}\n",
+    ],
+    [
+      "a trampoline under a wire",
+      "separation/play-near-wire",
+      ["play and wire: not-met"],
+      "services:\n  wire: {line: [[-20, 5], [50, 5]], kind: electricity, overhead: {carried_by: poles}, existing: true}\nroutes:\n  play: {outline: [[0, 3], [6, 3], [6, 8], [0, 8]], for: play, children: true, existing: true}\n",
+    ],
+    [
+      "lorries at the top of a terrace wall",
+      "access/way-near-drop",
+      ["apron and edge: not-met"],
+      "walls:\n  edge: {line: [[0, 0], [20, 0]], height: 1.5, thickness: 0.3, build: concrete, retains: {side: left, height: 1.5}, designed_by: Harrow engineers, existing: true}\nsurfaces:\n  apron: {outline: [[0, 0.2], [20, 0.2], [20, 12], [0, 12]], for: [lorry], of: concrete, existing: true}\n",
+    ],
+    [
+      "sheep dip by a beck",
+      "separation/chemicals-near-water",
+      ["bath and beck: not-met"],
+      "tanks:\n  bath: {circle: {at: [0, 0], across: 3}, holds: sheep dip, existing: true}\nwater:\n  beck: {line: [[6, -20], [6, 20]], kind: stream, existing: true}\n",
+    ],
+    [
+      "silage by a well",
+      "separation/silage-near-well",
+      ["clamp and well: not-met"],
+      "heaps:\n  clamp: {outline: [[0, 0], [20, 0], [20, 10], [0, 10]], of: silage, existing: true}\nwater:\n  well: {at: [30, 5], kind: well, existing: true}\n",
+    ],
+    [
+      "yew over a paddock fence",
+      "trees/poisons-stock",
+      ["yew and paddock: not-met"],
+      "trees:\n  yew: {at: [5, 2], species: yew, existing: true}\nfences:\n  paddock: {line: [[0, 0], [30, 0]], height: 1.1, keep_in: [horse], existing: true}\n",
+    ],
+    [
+      "a pit beside the stay of a pole",
+      "separation/dig-near-pole",
+      ["pit and stay: not-met"],
+      "obstacles:\n  stay: {at: [1.2, 0], kind: stay wire, existing: true}\nexcavations:\n  pit: {outline: [[-3, -2], [0, -2], [0, 2], [-3, 2]], depth: 1.5, from: works}\n",
+    ],
+    [
+      "a bridge narrower than the lorry, drawn across the track by its line only",
+      "access/crossing-too-narrow",
+      ["comes and beck bridge: not-met"],
+      "surfaces:\n  track: {centre_line: [[-20, 0], [20, 0]], width: 3, for: [vehicles], existing: true}\nwater:\n  beck: {line: [[0, -9], [0, 9]], kind: stream, existing: true}\ncrossings:\n  beck bridge: {over: beck, line: [[0, -1.2], [0, 1.2]], kind: bridge, width: 2.6, existing: true}\nvehicles:\n  lorry: {length: 8, width: 2.5, mass: 18 t}\nmanoeuvres:\n  comes: {vehicle: lorry, does: drive through, comes_in_by: track, on: [track]}\n",
+    ],
+    [
+      "an open trench across the track that the lorry uses that week",
+      "access/dig-across-way",
+      ["rain and track: not-met"],
+      "surfaces:\n  track: {centre_line: [[-20, 0], [20, 0]], width: 3, for: [vehicles], existing: true}\ndrains:\n  rain: {line: [[0, -5], [0, 5]], carries: rain, bore: 100 mm, from: works, trench: {width: 0.6, depth: 0.9, plated: false}}\nvehicles:\n  lorry: {length: 8, width: 2.5, mass: 18 t}\nmanoeuvres:\n  comes: {vehicle: lorry, does: drive through, comes_in_by: track, on: [track], stages: [works]}\n",
+    ],
+  ];
+
+  it.each(silent)("%s", (_, rule, wanted, body) => {
+    const all = told(reportOf(body), rule);
+    expect(all).toEqual(expect.arrayContaining([...wanted]));
+    expect(all.filter((one) => met.some((verdict) => one.endsWith(`: ${verdict}`)))).toEqual([]);
+  });
+
+  it("a hedge that goes by a change of the plan is asked for its months", () => {
+    const report = reportOf("hedges:\n  lane hedge: {line: [[0, 0], [30, 0]], existing: true, until: works}\n");
+    expect(told(report, "works/taken-out-in-nesting-months")).toEqual(["lane hedge: not-given"]);
+  });
+
+  it("a body raised where nobody has tried the soil", () => {
+    const report = reportOf(`surfaces:
+  yard: {outline: [[0, -8], [20, -8], [20, 8], [0, 8]], for: [vehicles], tip_place: true, existing: true}
+vehicles:
+  tipper: {length: 8, width: 2.5}
+manoeuvres:
+  stone: {vehicle: tipper, does: deliver, to: yard, on: [yard], raises: true}
+`);
+    expect(told(report, "access/tips-on-soft-ground")).toEqual(["stone and yard: not-given"]);
+  });
+});

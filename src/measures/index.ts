@@ -3,6 +3,7 @@
 import type { Measure } from "../model/reading.ts";
 import { ageAtWork } from "./age-at-work.ts";
 import { baySideMeasures } from "./bay-side.ts";
+import { bearingWhereItTips } from "./bearing-where-it-tips.ts";
 import { beyondStructuralRoots } from "./beyond-structural-roots.ts";
 import { boreStep } from "./bore-step.ts";
 import { changesOfDirection } from "./changes-of-direction.ts";
@@ -79,6 +80,7 @@ import { wheelsClearOf } from "./wheels-clear-of.ts";
 
 const all: readonly Measure[] = [
   ageAtWork,
+  bearingWhereItTips,
   beyondStructuralRoots,
   boreStep,
   clearDistance,

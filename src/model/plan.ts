@@ -139,6 +139,8 @@ export interface PlanTape {
   readonly reach: number;
   /** Class of the reel and the cause that all its lengths share; null where the plan does not give its class. */
   readonly reel: { readonly class: "I" | "II" | "III"; readonly cause: number } | null;
+  /** What this tape reads too little by over a metre, since it is long or was warm, metres; below 0 where it reads too much. */
+  readonly shortPerMetre: number;
 }
 
 /** The whole plan, resolved. */

@@ -62,17 +62,27 @@ function truthOf(tape: Node | null, length: number, troubles: Troubles): Reel["i
   };
 }
 
+/** What is known of doubt by then, and where troubles with the tape were told (they are told once). */
+export interface TapeWork {
+  readonly causes: readonly Cause[];
+  readonly troubles: Troubles;
+}
+
 /** What one more tape would be good for; `causes` are those of the plan, among them the reel's own where it has one. */
-export function planTapeOf(texts: Texts, customs: Customs, causes: readonly Cause[]): PlanTape {
+export function planTapeOf(texts: Texts, customs: Customs, { causes, troubles }: TapeWork): PlanTape {
   const tape = firstAt(texts, "survey", "tape");
   const name = textOf(child(tape, "class"));
   const cause = causes.find((one) => one.words.startsWith(reelWords));
   const known = cause !== undefined && (name === "I" || name === "II" || name === "III");
   const length = child(tape, "length")?.data;
+  const whole = typeof length === "number" && length > 0 ? length : usualLength;
+  const longBy = readNumber(child(tape, "long_by"), "length", troubles)?.value ?? 0;
+  const warmth = readNumber(child(tape, "temperature"), "temperature", troubles)?.value ?? tapeTemperature;
   return {
     handling: customs.quietU("tape", 0),
     perMetre: customs.quietU("tape", 1) - customs.quietU("tape", 0),
-    reach: typeof length === "number" && length > 0 ? length : usualLength,
+    reach: whole,
+    shortPerMetre: longBy / whole + temperatureCorrection(1, warmth),
     reel: known ? { class: name, cause: cause.id } : null,
   };
 }

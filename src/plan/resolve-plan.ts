@@ -23,6 +23,7 @@ import { readPoint, type Setting } from "./points.ts";
 import { openCustoms, type Customs } from "./practice.ts";
 import { factsOf, readSurvey } from "./read-survey.ts";
 import { allEntries, allItems, featuresOf, firstAt, lostNames, type Texts } from "./sources.ts";
+import { withSoilFactors } from "./soil-factors.ts";
 import { stageNames, versionsOf, type Version } from "./stages.ts";
 import { planTapeOf, reelOf } from "./reel.ts";
 import { readStatements } from "./statements.ts";
@@ -48,6 +49,8 @@ export interface ResolveOptions {
   readonly vehicles?: Table;
   /** The table of trees and hedges that are known to poison stock. */
   readonly poisons?: Table;
+  /** The table of densities, which tells how the soil that the plan names rolls down. */
+  readonly densities?: Table;
 }
 
 export interface Resolved {
@@ -70,10 +73,12 @@ export function resolvePlan(text: CheckedText, kindTable: KindTable, options: Re
   const stepped = withStepsLeft(withCrowns(built, work.book), { levels: levelled, book: work.book });
   const features = withTrenches(stepped, { book: work.book, customs: desk.customs, levels: levelled });
   const facts = factsOf(survey);
+  const statements = readStatements(texts, { names, troubles: work.troubles, work, versions });
   const soil = textOf(firstAt(texts, "ground", "soil"));
   const plan: Plan = {
     file: text.source.file,
-    ...readStatements(texts, { names, troubles: work.troubles, work, versions }),
+    ...statements,
+    site: withSoilFactors(statements.site, { soil, densities: options.densities, book: work.book }),
     stages: stageNames(texts),
     features,
     pegs: new Map([...pegs].map(([name, peg]) => [name, work.book.sealPoint(peg)])),
@@ -82,7 +87,10 @@ export function resolvePlan(text: CheckedText, kindTable: KindTable, options: Re
     numbers: work.book.finish(),
     ...(facts === null ? {} : { surveyFacts: { ...facts, levelRuns: levels.runs } }),
     surveyed: surveyedThings({ texts, survey, levels, pegs, book: work.book, ...levelThings(desk, levelled) }),
-    tape: planTapeOf(texts, desk.customs, work.book.finish().causes),
+    tape: planTapeOf(texts, desk.customs, {
+      causes: work.book.finish().causes,
+      troubles: openTroubles(() => ({ line: 1, column: 1 })),
+    }),
     ...(soil === null ? {} : { soil }),
     ...(survey.firstLine === null ? {} : { baseline: survey.firstLine }),
     assumed: desk.customs.assumed(),

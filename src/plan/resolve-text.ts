@@ -41,12 +41,15 @@ export function resolveText(
 ): ResolvedText {
   const own = checkedText(document, forms.plan);
   const includes = include.map((text) => includedText(text, document, forms));
-  const [vehicles, poisons] = ["vehicles", "poisonous-plants"].map((name) => forms.tables.get(name));
+  const [vehicles, poisons, densities] = ["vehicles", "poisonous-plants", "densities"].map((name) =>
+    forms.tables.get(name),
+  );
   const resolved = resolvePlan(own, forms.kinds, {
     includes: includes.flatMap(({ checked }) => checked ?? []),
     ...(option ? { option } : {}),
     ...(vehicles ? { vehicles } : {}),
     ...(poisons ? { poisons } : {}),
+    ...(densities ? { densities } : {}),
   });
   const sources = [document, ...includes.flatMap(({ checked }) => checked?.source ?? [])];
   return {

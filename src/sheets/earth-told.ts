@@ -5,7 +5,7 @@ import type { Read } from "../model/quantity.ts";
 import type { Sheet, SheetEntry, SheetPart } from "../model/sheet.ts";
 import { type Earthworks, earthworksOf } from "../site/earthworks.ts";
 import type { CutAndFill } from "../terrain/cut-and-fill.ts";
-import { type EarthFactors, over, type Sized, times } from "./earth-states.ts";
+import { type EarthFactors, over, type Sized, times } from "../site/earth-states.ts";
 import { surveyDoubt } from "./survey-doubt.ts";
 import { nineteenInTwenty } from "./two-ties.ts";
 

@@ -11,7 +11,7 @@ import { fallAlong } from "../terrain/flow-path.ts";
 import { longestEdges } from "../terrain/long-edges.ts";
 import type { Surface } from "../terrain/surface.ts";
 import { type SectionTold, sectionsOf } from "./sections.ts";
-import { earthFactors } from "./earth-states.ts";
+import { earthFactors } from "../site/earth-states.ts";
 import { earthTold } from "./earth-told.ts";
 import { distance } from "./two-ties.ts";
 

@@ -38,7 +38,7 @@ export function setOutSheet(plan: Plan): Sheet {
   return {
     ...head,
     parts: [...first.parts, ...told.map(({ part }) => part)],
-    foot: [...baseFoot(work), ...foot],
+    foot: [...baseFoot(work), ...foot, tapeFoot(plan)],
     table: { columns, rows: [...first.rows, ...told.flatMap(({ rows }) => rows)] },
   };
 }
@@ -48,6 +48,19 @@ const foot = [
   "How near a peg comes (±) and how deep to dig (±) hold 19 times in 20, against the plan as it was surveyed; a dig outside the levels that were taken is not given. A check that is out by more than stands beside it happens by honest taping 1 time in 370: find the slip before you go on.",
   "Mind   Find cables and pipes before a peg or pin is driven or a spade goes in: records, locator, hand-dug hole. Treat all as live. Nobody goes into a dig whose sides nothing holds.",
 ];
+
+/** Below so much over ten metres nobody sees it on a tape (mm). */
+const unseen = 0.5;
+
+/** What a long or warm tape shows in place of the lengths of the sheet: those are true ones. */
+function tapeFoot({ tape }: Plan): string {
+  const overTen = Math.abs(tape?.shortPerMetre ?? 0) * 10_000;
+  const always =
+    "Lengths are true ones, on a tape that is right at 20 C. A steel tape in the sun is long and shows less: at 40 C 2 mm less in 10 m; a tape that is worn or mended may be out by more.";
+  if (!tape || overTen < unseen) return `${always} Hold it against another before you start.`;
+  const way = tape.shortPerMetre > 0 ? "less" : "more";
+  return `${always} The tape of the survey, as warm as it was then, shows ${overTen.toFixed(1)} mm ${way} in 10 m than is true: with it, look for that much ${way}.`;
+}
 
 function baseFoot({ base }: SetOutWork): readonly string[] {
   return base ? [`Runs and offsets are along ${base[0].name} to ${base[1].name}, from ${base[0].name}.`] : [];

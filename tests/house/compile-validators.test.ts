@@ -50,12 +50,13 @@ describe("compiled checks", () => {
     expect(told(compiled)).toEqual(told(direct));
   });
 
+  // Processor time: a busy machine is no fault of ours.
   test("26,000 faulty features take less than 5 s", () => {
     const walls = Object.fromEntries(Array.from({ length: 26_000 }, (_, i) => [`w${i}`, { heigth: 1, line: 3 }]));
     const document = { file: "p", data: { title: "t", walls }, locate: () => ({ line: 1, column: 1 }) };
-    const start = performance.now();
+    const before = process.cpuUsage();
     const problems = validate(compiled, document);
-    expect(performance.now() - start).toBeLessThan(5_000);
+    expect(process.cpuUsage(before).user / 1000).toBeLessThan(5_000);
     expect(problems.length).toBeGreaterThan(0);
   });
 });

@@ -215,3 +215,18 @@ describe("corners that no two marks of the survey hold", () => {
     }
   });
 });
+
+describe("a long or warm tape", () => {
+  const foot = (tape: string) => setOutSheet(planOf(text(tape))).foot.at(-1);
+  it.each([
+    // COMPUTED: 15 mm over 30 m is 5 mm in 10 m; steel grows 11.5e-6 for each kelvin (MEMORY), 20 K over 10 m.
+    ["{class: II, length: 30, long_by: 15 mm}", "shows 5.0 mm less in 10 m"],
+    ["{class: II, length: 30, long_by: -15 mm}", "shows 5.0 mm more in 10 m"],
+    ["{class: II, temperature: 40 C}", "shows 2.3 mm less in 10 m"],
+  ])("%s %s", (tape, words) => {
+    expect(foot(tape)).toContain(words);
+  });
+  it("is warned of though nothing is said of the tape", () => {
+    expect(foot("{class: II}")).toContain("Hold it against another before you start.");
+  });
+});
