@@ -90,9 +90,11 @@ function wayWords(manoeuvre: Feature, { verdict, failsElsewhere }: Room): string
     ...(to === undefined ? [] : [`${before[does] ?? "to"} "${to}"`]),
     ...(on.length === 0 ? [] : [`over ${on.join(" and ")}`]),
   ];
-  const gates = gateWords(does, into, out);
+  const gates = gateWords(manoeuvre, into, out);
   const room = verdict === null ? "" : `: ${outcomes[verdict]}`;
-  return `${parts.join(" ")}${gates}${room}${failsElsewhere ? "; there is more about it above" : ""}.`;
+  const more =
+    verdict === "met" ? ", but something else about it is not as wanted: look above" : "; there is more about it above";
+  return `${parts.join(" ")}${gates}${room}${failsElsewhere ? more : ""}.`;
 }
 
 /** What stands before the place that it goes to. */
@@ -100,9 +102,25 @@ const before: Readonly<Record<string, string>> = { park: "in", "leave a bay": "f
 const staysIn: ReadonlySet<string> = new Set(["park", "come in", "reverse to"]);
 const onlyLeaves: ReadonlySet<string> = new Set(["leave a bay", "go out"]);
 
-function gateWords(does: string, into: string | undefined, out: string | undefined): string {
-  if (into === undefined || out === undefined) return out === undefined ? "" : `, out by "${out}"`;
+function gateWords(manoeuvre: Feature, into: string | undefined, out: string | undefined): string {
+  const [does = ""] = namesOf(manoeuvre, "does");
+  const { inwards, outwards } = waysRound(manoeuvre);
+  if (out === undefined) return "";
+  if (into === undefined || onlyLeaves.has(does)) return `, ${outwards}out by "${out}"`;
   if (staysIn.has(does)) return `, in by "${into}"`;
-  if (onlyLeaves.has(does)) return `, out by "${out}"`;
-  return into === out ? `, in and out by "${into}"` : `, in by "${into}", out by "${out}"`;
+  if (into !== out) return `, ${inwards}in by "${into}", ${outwards}out by "${out}"`;
+  return `, ${inwards}in and ${outwards === inwards ? "" : outwards}out by "${into}"`;
+}
+
+/** Which way round it comes in and goes out, where the plan leaves no choice of it. */
+function waysRound(manoeuvre: Feature): { readonly inwards: string; readonly outwards: string } {
+  const own = ["start.gear", "end.gear", "start.at", "end.at"].some((property) => propertyOf(manoeuvre, property));
+  const [backwards = ""] = namesOf(manoeuvre, "backwards");
+  if (own || backwards === "either") return { inwards: "", outwards: "" };
+  const [does] = namesOf(manoeuvre, "does");
+  const backsOut = backwards === "out" && does !== "leave a bay";
+  return {
+    inwards: backwards === "in" ? "backwards " : "forwards ",
+    outwards: backsOut ? "backwards " : "forwards ",
+  };
 }

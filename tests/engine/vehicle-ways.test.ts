@@ -11,25 +11,27 @@ describe("Tansy Bank", () => {
     expect(all.filter((line) => line.startsWith("WHERE"))).toEqual(
       ["now", "yard", "finished"].map((stage) => `WHERE VEHICLES GO at stage "${stage}":`),
     );
-    expect(all[1]).toContain('-  pickup ("tools come") goes out over "drive", out by "drive": it has the room');
+    expect(all[1]).toContain(
+      '-  pickup ("tools come") goes out over "drive", backwards out by "drive": it has the room',
+    );
     expect(all[3]).toContain(
-      '-  lorry ("blocks come") delivers and turns over "drive" and "yard", in and out by "drive": it has not the room that is wanted',
+      '-  lorry ("blocks come") delivers and turns over "drive" and "yard", forwards in and out by "drive": it has not the room that is wanted',
     );
     const finished = all.slice(4).join("\n");
     expect(all.length).toBe(10);
     for (const words of [
       'stage "finished"',
-      'lorry ("feed comes") turns round over "drive" and "yard", in and out by "drive": it has not the room that is wanted',
-      'pickup ("pickup turns") turns round over "drive" and "yard", in and out by "drive": it has the room that is wanted',
+      'lorry ("feed comes") turns round over "drive" and "yard", forwards in and out by "drive": it has not the room that is wanted',
+      'pickup ("pickup turns") turns round over "drive" and "yard", forwards in and out by "drive": it has the room that is wanted',
       'pickup ("park pickup") parks in "west bay" over "drive" and "yard", in by "drive"',
       'low car ("park car") parks in "east bay"',
-      'low car with box trailer ("trailer turns") turns round over "drive" and "yard", in and out by "drive": it has the room',
+      'low car with box trailer ("trailer turns") turns round over "drive" and "yard", forwards in and out by "drive": it has the room',
     ])
       expect(finished).toContain(words);
   });
   it("says of the mended twin that the lorry has its room", () => {
     expect(told("tansy-bank-mended").join(" ")).toContain(
-      'lorry ("blocks come") delivers and turns over "drive" and "yard", in and out by "drive": it has the room that is wanted',
+      'lorry ("blocks come") delivers and turns over "drive" and "yard", forwards in and out by "drive": it has the room that is wanted',
     );
   });
 });

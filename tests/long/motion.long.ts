@@ -45,7 +45,7 @@ if (process.env["VITEST"] === undefined) {
   });
   it("100 places for trains and looser questions: every path holds when driven a second way, and is taken over", () => {
     const seen = compareLooserTrains(seedsFrom(0, 100), 2);
-    console.log(`trains: ${seen.possible} of 100 places possible, ${seen.loosened} looser questions`);
+    console.log(`trains: ${seen.possible} questions about 100 places possible, ${seen.loosened} looser ones`);
     expect({ falsePossible: seen.falsePossible, worse: seen.worse }).toEqual({ falsePossible: [], worse: [] });
   });
 }
