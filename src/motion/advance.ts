@@ -20,6 +20,9 @@ export interface Nearest {
   readonly at: Point;
 }
 
+/** Looks at equal shares of a way before it is gone along. */
+const looksAhead = 16;
+
 /** Distances are known to this (m); a rectangle that comes nearer than this counts as touching. */
 export const touching = 1e-3;
 
@@ -31,6 +34,11 @@ export const touching = 1e-3;
 export function nearestOnWay(moving: Moving, below: number): Nearest | null {
   const near = edgesInReach(moving, below);
   let best: Nearest = { distance: below, share: 0, at: [0, 0] };
+  // A few looks ahead: as it comes nearer every step would only be as long as `touching`, were the least not known roughly.
+  for (let k = 1; k <= looksAhead; k++) {
+    const found = rectangleDistance(moving.checked, moving.poseAt(k / looksAhead), near);
+    if (found.distance < best.distance) best = { ...found, share: k / looksAhead };
+  }
   let share = 0;
   for (;;) {
     const found = rectangleDistance(moving.checked, moving.poseAt(share), near);
